@@ -77,6 +77,20 @@ pub fn by_name(name: &str, brief: &Brief, design: &Design) -> Option<Drawing> {
     drawn(name, brief, design, Form::Sheet)
 }
 
+/// The same for a side that it shares with words: as a sheet has it, and then at smaller and smaller scales.
+pub fn on_a_side<'a>(
+    name: &'a str,
+    brief: &'a Brief,
+    design: &'a Design,
+) -> impl Iterator<Item = Drawing> + 'a {
+    const STEPS: u8 = 2;
+    let smaller = (1..=STEPS).map(Form::Smaller);
+    [Form::Sheet]
+        .into_iter()
+        .chain(smaller)
+        .filter_map(|form| drawn(name, brief, design, form))
+}
+
 /// The same for a telephone.
 #[must_use]
 pub fn on_a_phone(name: &str, brief: &Brief, design: &Design) -> Option<Drawing> {
@@ -279,6 +293,21 @@ pub struct Drawing {
     pub scale: Option<u32>,
     /// What is on it.
     pub items: Vec<Item>,
+}
+
+impl Drawing {
+    /// Size of its smallest lettering, mm; infinite where it has none.
+    #[must_use]
+    pub fn least_lettering_mm(&self) -> f64 {
+        let size = |item: &Item| match item {
+            Item::Text(label) => Some(label.size),
+            _ => None,
+        };
+        self.items
+            .iter()
+            .filter_map(size)
+            .fold(f64::INFINITY, f64::min)
+    }
 }
 
 #[cfg(test)]

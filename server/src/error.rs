@@ -141,7 +141,7 @@ impl Trouble {
         Self::new(
             StatusCode::UNPROCESSABLE_ENTITY,
             "document",
-            format!("This is no plan: {detail}."),
+            format!("This is not a plan: {detail}."),
         )
         .with_errors(vec![error])
     }
@@ -237,7 +237,7 @@ impl Trouble {
         Self::new(
             StatusCode::FORBIDDEN,
             "not_with_this_link",
-            format!("This link opens the plan, but this takes its {needed} link."),
+            format!("You need the plan’s {needed} link for this."),
         )
     }
 
@@ -262,7 +262,7 @@ impl Trouble {
     #[must_use]
     pub fn stale(current: &Saved) -> Self {
         let said = format!(
-            "The plan was saved by someone else since: revision {} stands now. Nothing was overwritten; read it, join the two, save again.",
+            "The plan was saved by someone else since: revision {} stands now. Nothing was overwritten; read it, merge your changes and save again.",
             current.revision
         );
         let mut trouble = Self::new(StatusCode::PRECONDITION_FAILED, "stale", said);

@@ -183,7 +183,7 @@ impl SitePlan {
         Some(|| Use::DeepSky),
         Some(Because {
             why: "long exposures ask the most of a pier",
-            effect: "sets the budget of arcseconds; visual use would allow more",
+            effect: "sets the limit in arcseconds; visual use would allow more",
             source: Source::judgement("strictest use"),
         })
     );

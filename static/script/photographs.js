@@ -71,7 +71,7 @@ const smaller = async (file) => {
 export const wait = async (one, file, largest) => {
   const picture = await smaller(file);
   if (picture.size > largest) {
-    return `The file is larger than ${Math.floor(largest / 1024 / 1024)} MiB, the most that is taken, and could not be made smaller here. It was not kept; send a smaller copy of it.`;
+    return `The file is larger than ${Math.floor(largest / 1024 / 1024)} MiB, which is the limit, and could not be made smaller here. It was not kept; send a smaller copy of it.`;
   }
   const waiting = await all(one.plan);
   if (waiting.reduce((sum, other) => sum + other.bytes.byteLength, picture.size) > MOST_WAITING_BYTES) {

@@ -101,7 +101,7 @@ fn the_front_page_forgets_the_plans_begun_in_this_browser() {
         service
             .send("GET", "/", &[("cookie", kept)], b"")
             .text()
-            .contains("Begun in this browser")
+            .contains("Started in this browser")
     );
     let gone = service.send(
         "POST",

@@ -206,7 +206,7 @@ fn the_example_is_ticked_on_paper_only() {
     let text = page.text();
     assert!(
         text.contains("they are not kept")
-            && !text.contains("Keep all ticks")
+            && !text.contains("Save ticks")
             && !text.contains("disabled")
     );
     assert_eq!(

@@ -36,7 +36,7 @@ fn session(service: &Service, password: &str) -> Option<String> {
 
 fn is_inside(service: &Service, session: &str) -> bool {
     let page = service.send("GET", "/organiser", &[("cookie", session)], b"");
-    page.text().contains("The organiser’s shelf")
+    page.text().contains("All plans")
 }
 
 #[test]
@@ -87,11 +87,7 @@ fn shelf(service: &Service, headers: &[(&str, &str)]) -> Answer {
 #[test]
 fn whom_a_stated_proxy_names_is_an_organiser_and_nobody_else() {
     let service = behind("127.0.0.1");
-    let is_open = |headers: &[(&str, &str)]| {
-        shelf(&service, headers)
-            .text()
-            .contains("The organiser’s shelf")
-    };
+    let is_open = |headers: &[(&str, &str)]| shelf(&service, headers).text().contains("All plans");
     assert!(is_open(&[("remote-user", "ann")]));
     assert!(!is_open(&[]));
     for other in ["cid", "", "Ann", "ann,ben", "ann ben"] {
@@ -109,7 +105,7 @@ fn whom_a_stated_proxy_names_is_an_organiser_and_nobody_else() {
     assert!(
         !shelf(&stranger, &[("remote-user", "ann")])
             .text()
-            .contains("The organiser’s shelf"),
+            .contains("All plans"),
         "who is no stated proxy is not believed"
     );
 }

@@ -117,7 +117,7 @@ fn what_cannot_be_read_comes_back_with_its_words_and_nothing_is_kept() {
     assert!(
         text.contains("quite deep")
             && text.contains("kept on the page")
-            && text.contains("Nothing was kept yet")
+            && text.contains("Nothing has been saved yet")
     );
     let long = [
         ("task", "inspect"),

@@ -37,6 +37,8 @@ pub mod key {
     pub const SPACE: &str = " ";
     /// Moves down among choices.
     pub const DOWN: &str = "\u{e015}";
+    /// Moves to the right.
+    pub const RIGHT: &str = "\u{e014}";
 }
 
 impl Browser {

@@ -93,13 +93,14 @@ pub enum Shown {
 }
 
 /// What each address that can be read shows. A new one belongs here; a house test says so.
-pub const SHOWN: [(&str, Shown); 43] = {
+pub const SHOWN: [(&str, Shown); 45] = {
     use Shown::{AsLongAsItTakes, Elsewhere, NoPage, NotOpened, Within};
     const SHEET: Shown = NoPage("a sheet for paper");
     const LIST: Shown = NoPage("a table for another program");
     const DRAWING: Shown = NoPage("a drawing");
     const STEP: Shown = Within("a_step_is_four_screens_of_a_telephone");
     const CHAPTER: Shown = Within("a_chapter_is_eight_screens_of_a_telephone");
+    const ANSWERS: Shown = Within("all_answers_stand_on_one_page_of_eight_screens");
     const MEASURE: Shown = Within("a_way_to_measure_is_four_screens_of_a_telephone");
     const FORM: Shown = AsLongAsItTakes("a form as long as what it asks");
     const LISTED: Shown = AsLongAsItTakes("a list as long as what was kept");
@@ -116,6 +117,7 @@ pub const SHOWN: [(&str, Shown); 43] = {
         ("/example", NoPage("leads to the example's first step")),
         ("/example/{step}", STEP),
         ("/example/plan/{chapter}", CHAPTER),
+        ("/example/answers", ANSWERS),
         ("/example/ways", LISTED),
         ("/example/drawings/{file}", DRAWING),
         (
@@ -136,6 +138,7 @@ pub const SHOWN: [(&str, Shown); 43] = {
         ),
         ("/p/{secret}", NoPage("leads to the plan")),
         ("/p/{secret}/{step}", STEP),
+        ("/p/{secret}/answers", ANSWERS),
         ("/p/{secret}/links", FORM),
         (
             "/p/{secret}/climate",

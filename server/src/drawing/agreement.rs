@@ -125,7 +125,7 @@ const MARKS: [f64; 13] = [
 #[must_use]
 pub fn draw(layout: &Layout, form: Form) -> Drawing {
     let (names, from, length) = match form {
-        Form::Sheet => (NAMES - 4.0, NAMES, LENGTH),
+        Form::Sheet | Form::Smaller(_) => (NAMES - 4.0, NAMES, LENGTH),
         Form::Phone => (PHONE_ROOM, 2.0, PHONE_ROOM - 6.0),
     };
     let mut pen = Pen::new(form);
@@ -143,20 +143,20 @@ pub fn draw(layout: &Layout, form: Form) -> Drawing {
         let words = wrap(Face::Figures, &text, SIZE, names);
         let below = pen.paragraph(at(0.0, y + SIZE), SIZE, &words);
         let middle = match form {
-            Form::Sheet => 0.5 * (y + below) - 0.6,
+            Form::Sheet | Form::Smaller(_) => 0.5 * (y + below) - 0.6,
             Form::Phone => below + 1.0,
         };
         put(&mut pen, row, &axis_at(middle));
         lines.push((middle - 3.0, middle + 3.0));
         y = match form {
-            Form::Sheet => below + 2.4,
+            Form::Sheet | Form::Smaller(_) => below + 2.4,
             Form::Phone => middle + 4.5,
         };
     }
     let axis = axis_at(y + 1.0);
     let one = axis.place(0.0).x;
     match form {
-        Form::Sheet => pen.line(Line::Chain, &[at(one, 2.0), at(one, y + 1.0)]),
+        Form::Sheet | Form::Smaller(_) => pen.line(Line::Chain, &[at(one, 2.0), at(one, y + 1.0)]),
         // The names stand between the rows there.
         Form::Phone => lines
             .into_iter()

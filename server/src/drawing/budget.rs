@@ -152,7 +152,7 @@ const CUT: f64 = 4.0;
 pub fn draw(layout: &Layout, form: Form) -> Drawing {
     form.fitted((ON_A_SHEET.length, 0.0), |(room, _)| {
         let columns = match form {
-            Form::Sheet => ON_A_SHEET,
+            Form::Sheet | Form::Smaller(_) => ON_A_SHEET,
             Form::Phone => Columns {
                 names: PHONE_ROOM,
                 bars: 0.5,
@@ -188,7 +188,7 @@ fn within(layout: &Layout, form: Form, columns: Columns) -> Drawing {
     // Over its line, and within the paper.
     let half = 0.5 * width(Face::Figures, &words, SIZE);
     let middle = match form {
-        Form::Sheet => limit,
+        Form::Sheet | Form::Smaller(_) => limit,
         Form::Phone => limit.min(PHONE_ROOM - half).max(half),
     };
     pen.text(at(middle, 1.6), Anchor::Middle, words);

@@ -159,7 +159,7 @@ pub fn draw(layout: &Layout, form: Form) -> Drawing {
 fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
     let tall = layout.height() + layout.plate + layout.gap + 0.02;
     let scale = match form {
-        Form::Sheet => form.scale(layout.outer, tall, room),
+        Form::Sheet | Form::Smaller(_) => form.scale(layout.outer, tall, room),
         // Three views stand below each other.
         Form::Phone => form.scale(layout.outer, tall, (room.0, room.1 / 2.0)),
     };
@@ -176,7 +176,7 @@ fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
     let top = pen.bounds().top - 4.0;
     // On a sheet the names stand in one line, on a telephone each stands over its view.
     let above = |view: &View| match form {
-        Form::Sheet => top,
+        Form::Sheet | Form::Smaller(_) => top,
         Form::Phone => view.at(0.0, layout.height() + layout.plate).y - 4.0,
     };
     for (view, text) in [
@@ -195,7 +195,7 @@ fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
     );
     let bounds = pen.bounds();
     let wide = match form {
-        Form::Sheet => f64::max(bounds.right - bounds.left, 110.0),
+        Form::Sheet | Form::Smaller(_) => f64::max(bounds.right - bounds.left, 110.0),
         Form::Phone => PHONE_ROOM,
     };
     let mut y = bounds.bottom + 7.0;
@@ -216,7 +216,7 @@ fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
 fn beside(pen: &Pen, first: &View, away: f64) -> View {
     let (bounds, mut view) = (pen.bounds(), *first);
     match pen.form() {
-        Form::Sheet => view.origin.x = bounds.right + away,
+        Form::Sheet | Form::Smaller(_) => view.origin.x = bounds.right + away,
         Form::Phone => {
             view.origin.y += bounds.bottom + 12.0;
             view.origin.x = bounds.left + away;

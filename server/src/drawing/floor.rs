@@ -252,7 +252,7 @@ fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
     plan(&mut pen, layout, &view);
     let bounds = pen.bounds();
     let (corner, wide) = match form {
-        Form::Sheet => (at(bounds.right + 10.0, bounds.top), 54.0),
+        Form::Sheet | Form::Smaller(_) => (at(bounds.right + 10.0, bounds.top), 54.0),
         Form::Phone => (at(bounds.left, bounds.bottom + 3.0), PHONE_ROOM),
     };
     legend::write(&mut pen, layout, corner, wide);

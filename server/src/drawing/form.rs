@@ -2,7 +2,7 @@
 
 use crate::drawing::Drawing;
 use crate::drawing::pen::MARGIN;
-use crate::drawing::scale::fitting;
+use crate::drawing::scale::{fitting, smaller};
 
 /// For what a drawing is laid out.
 #[derive(Debug, Default, Clone, Copy, PartialEq, Eq)]
@@ -10,6 +10,8 @@ pub enum Form {
     /// A sheet of A4, or a wide screen: labels stand beside what they name.
     #[default]
     Sheet,
+    /// A sheet on which it shares the side with words: so many recommended scales smaller, its lettering of the usual size.
+    Smaller(u8),
     /// A telephone: numbers on the drawing and a list below it, no wider than [`PHONE_WIDTH`].
     Phone,
 }
@@ -33,6 +35,7 @@ impl Form {
     pub fn scale(self, width_m: f64, height_m: f64, room: (f64, f64)) -> u32 {
         match self {
             Self::Sheet => fitting(width_m, height_m, room.0, room.1),
+            Self::Smaller(steps) => smaller(fitting(width_m, height_m, room.0, room.1), steps),
             Self::Phone => {
                 let least = (width_m / room.0).max(height_m / room.1) * 1000.0;
                 least.ceil().clamp(1.0, f64::from(u32::MAX)) as u32
@@ -44,7 +47,7 @@ impl Form {
     /// beside the view: it is drawn smaller until all of it fits.
     #[must_use]
     pub fn fitted(self, room: (f64, f64), draw: impl Fn((f64, f64)) -> Drawing) -> Drawing {
-        if self == Self::Sheet {
+        if self != Self::Phone {
             return draw(room);
         }
         let (mut width, mut height) = (PHONE_ROOM, PHONE_HEIGHT);

@@ -119,7 +119,7 @@ fn within(layout: &Layout, form: Form, size: (f64, f64)) -> Drawing {
         high: to,
     };
     let marks = match form {
-        Form::Sheet => 8,
+        Form::Sheet | Form::Smaller(_) => 8,
         Form::Phone => 3,
     };
     for value in steps(from, to, marks) {
@@ -133,12 +133,12 @@ fn within(layout: &Layout, form: Form, size: (f64, f64)) -> Drawing {
     };
     let words = format!("{where_it_is} Time after the walk began.");
     let wide = match form {
-        Form::Sheet => size.0 + 20.0,
+        Form::Sheet | Form::Smaller(_) => size.0 + 20.0,
         Form::Phone => PHONE_ROOM,
     };
     let lines = wrap(Face::Figures, &words, LETTERS, wide);
     let left = match form {
-        Form::Sheet => 0.0,
+        Form::Sheet | Form::Smaller(_) => 0.0,
         Form::Phone => pen.bounds().left,
     };
     pen.paragraph(at(left, low + 10.0), LETTERS, &lines);

@@ -90,7 +90,7 @@ const TITLE: &str = "Natural swings, slowest first: shape, frequency, and where 
 pub fn draw(layout: &Layout, form: Form) -> Drawing {
     let mut pen = Pen::new(form);
     let (row, cell) = match form {
-        Form::Sheet => (MOST, CELL),
+        Form::Sheet | Form::Smaller(_) => (MOST, CELL),
         Form::Phone => (2, PHONE_CELL),
     };
     for swings in layout.swings.chunks(row) {

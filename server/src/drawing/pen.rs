@@ -226,7 +226,7 @@ impl Pen {
             form: self.form,
             width: all.right - all.left,
             height: all.bottom - all.top,
-            scale: scale.filter(|_| self.form == Form::Sheet),
+            scale: scale.filter(|_| self.form != Form::Phone),
             items,
         }
     }

@@ -18,6 +18,16 @@ pub fn fitting(width_m: f64, height_m: f64, room_width: f64, room_height: f64) -
         .unwrap_or(10_000)
 }
 
+/// The recommended scale that is so many steps smaller; the smallest one where there are not so many.
+#[must_use]
+pub fn smaller(scale: u32, steps: u8) -> u32 {
+    REDUCTIONS
+        .into_iter()
+        .filter(|&n| n >= scale)
+        .nth(usize::from(steps))
+        .unwrap_or(10_000)
+}
+
 /// A view: where the origin of its coordinates stands on paper, and its scale. Coordinates are metres, to the right and
 /// upwards.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -51,6 +61,8 @@ mod tests {
         assert_eq!(fitting(1.2, 2.4, 110.0, 150.0), 20);
         assert_eq!(fitting(0.1, 0.1, 110.0, 110.0), 1);
         assert_eq!(fitting(2.21, 1.0, 110.0, 150.0), 50);
+        assert_eq!([0, 1, 2].map(|steps| smaller(10, steps)), [10, 20, 50]);
+        assert_eq!(smaller(10_000, 3), 10_000);
     }
 
     #[test]

@@ -206,12 +206,12 @@ fn within(layout: &Layout, form: Form, size: (f64, f64)) -> Drawing {
         up.mark(&mut pen, value, at(1.2, 0.0), &layout.arcsec(value));
     }
     let wide = match form {
-        Form::Sheet => size.0 + 20.0,
+        Form::Sheet | Form::Smaller(_) => size.0 + 20.0,
         Form::Phone => PHONE_ROOM,
     };
     let lines = wrap(Face::Figures, &layout.words(), LETTERS, wide);
     let left = match form {
-        Form::Sheet => 0.0,
+        Form::Sheet | Form::Smaller(_) => 0.0,
         Form::Phone => pen.bounds().left,
     };
     pen.paragraph(at(left, size.1 + 7.0 + LINE_HEIGHT), LETTERS, &lines);

@@ -158,14 +158,16 @@ fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
     let bounds = pen.bounds();
     let side = match form {
         // Feet and inches take more room beside the plate.
-        Form::Sheet if layout.units == Units::Imperial => at(bounds.right + 6.0, bounds.top),
-        Form::Sheet => at(bounds.right + 8.0, bounds.top),
+        Form::Sheet | Form::Smaller(_) if layout.units == Units::Imperial => {
+            at(bounds.right + 6.0, bounds.top)
+        }
+        Form::Sheet | Form::Smaller(_) => at(bounds.right + 8.0, bounds.top),
         Form::Phone => at(bounds.left, bounds.bottom + 6.0),
     };
     let bottom = table::table(&mut pen, layout, side);
     // Below the plate the figure beside the block must not stand out to the left.
     let aside = match form {
-        Form::Sheet => FIRST,
+        Form::Sheet | Form::Smaller(_) => FIRST,
         Form::Phone => FIRST + SIZE,
     };
     on_block(&mut pen, layout, at(side.x + aside, bottom + 8.0), room.0);
@@ -302,7 +304,7 @@ fn on_block(pen: &mut Pen, layout: &Layout, corner: Point, room: f64) {
         length.max(layout.plate),
         width.max(layout.plate),
         match form {
-            Form::Sheet => (46.0, 46.0),
+            Form::Sheet | Form::Smaller(_) => (46.0, 46.0),
             Form::Phone => ((0.55 * room).min(40.0), 46.0),
         },
     );
@@ -368,7 +370,7 @@ fn on_block(pen: &mut Pen, layout: &Layout, corner: Point, room: f64) {
         at(view.at(-length / 2.0, 0.0).x, line + 6.5),
         Anchor::Start,
         match form {
-            Form::Sheet => format!("On the block, 1\u{2009}:\u{2009}{scale}"),
+            Form::Sheet | Form::Smaller(_) => format!("On the block, 1\u{2009}:\u{2009}{scale}"),
             Form::Phone => "On the block".to_owned(),
         },
     );

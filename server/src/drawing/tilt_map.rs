@@ -65,7 +65,7 @@ fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
     // A floor that fills the sheet at a larger scale has its legend below it.
     let (beside, alone) = (form.scale(wide, high, BESIDE), form.scale(wide, high, room));
     let scale = match form {
-        Form::Sheet => beside.min(alone),
+        Form::Sheet | Form::Smaller(_) => beside.min(alone),
         Form::Phone => alone,
     };
     let view = view(scale, area.left, area.bottom);
@@ -82,7 +82,7 @@ fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
             layout,
             at(bounds.left, bounds.bottom + 8.0),
             match form {
-                Form::Sheet => bounds.right - bounds.left,
+                Form::Sheet | Form::Smaller(_) => bounds.right - bounds.left,
                 // The list begins at the balloons, a hair within the frame.
                 Form::Phone => PHONE_ROOM - 1.0,
             },

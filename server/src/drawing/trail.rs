@@ -115,7 +115,7 @@ fn within(layout: &Layout, form: Form, radius: f64) -> Drawing {
     );
     let times = enlargement(0.85 * reach / half);
     let right = match form {
-        Form::Sheet => at(3.0 * radius + 14.0, radius),
+        Form::Sheet | Form::Smaller(_) => at(3.0 * radius + 14.0, radius),
         Form::Phone => at(radius, pen.bounds().bottom + 8.0 + radius),
     };
     pen.circle(Line::Thin, right, radius);

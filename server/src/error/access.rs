@@ -61,21 +61,21 @@ impl Trouble {
         Self::new(
             StatusCode::FORBIDDEN,
             "organiser_only",
-            "Only the organiser of this house does this. Ask them, or go in at their door.",
+            "Only the organiser does this. Ask them, or sign in as organiser.",
         )
     }
 
     /// No more plans are kept.
     #[must_use]
     pub fn shelf_full() -> Self {
-        let said = "This house keeps no more plans for now. Nothing was begun; ask whoever runs it to make room.";
+        let said = "No more plans are kept here for now. Nothing was begun; ask whoever runs it to make room.";
         Self::new(StatusCode::FORBIDDEN, "shelf_full", said)
     }
 
     /// No more of a plan is kept.
     #[must_use]
     pub fn quota() -> Self {
-        let said = "This plan has as many revisions, or is as large, as this house keeps. Nothing was saved; begin a new plan with what \
+        let said = "This plan has as many revisions, or is as large, as are kept here. Nothing was saved; begin a new plan with what \
                     stands in it, or ask whoever runs this planner.";
         Self::new(StatusCode::FORBIDDEN, "quota", said)
     }

@@ -82,7 +82,7 @@ fn title(trouble: &Trouble) -> &'static str {
     match trouble.code {
         "not_invited" => return "With an invitation only",
         "organiser_only" => return "For the organiser only",
-        "shelf_full" => return "The shelf is full",
+        "shelf_full" => return "No room for more plans",
         "quota" => return "This plan is full",
         "foreign_host" => return "Not under this name",
         _ => {}

@@ -61,7 +61,7 @@ impl Trouble {
         Self::new(
             StatusCode::PAYLOAD_TOO_LARGE,
             "too_large",
-            format!("The body is larger than {most} KiB, the most that is taken."),
+            format!("The body is larger than {most} KiB, which is the limit."),
         )
     }
 
@@ -70,7 +70,7 @@ impl Trouble {
     pub fn photo_too_large(most_bytes: usize) -> Self {
         let most = most_bytes / (1024 * 1024);
         let said = format!(
-            "The photograph is larger than {most} MiB, the most that is taken. Send a smaller copy of it."
+            "The photograph is larger than {most} MiB, which is the limit. Send a smaller copy of it."
         );
         Self::new(StatusCode::PAYLOAD_TOO_LARGE, "photo_too_large", said)
     }

@@ -1,5 +1,6 @@
 //! The pages' routes.
 
+mod answers;
 mod begun;
 mod climate;
 mod commissioning;
@@ -51,6 +52,7 @@ pub fn routes() -> Router<App> {
         .route("/example", get(front::example).post(front::copy))
         .route("/example/{step}", get(step::show))
         .route("/example/plan/{chapter}", get(plan::chapter))
+        .route("/example/answers", get(answers::show))
         .route("/example/ways", get(ways::show))
         .route("/example/drawings/{file}", get(plan::drawing))
         .route("/example/card", get(plan::card))
@@ -65,6 +67,7 @@ pub fn routes() -> Router<App> {
         .route("/s/{token}", get(sheet::check))
         .route("/p/{secret}", get(front::open))
         .route("/p/{secret}/{step}", get(step::show).post(save::save))
+        .route("/p/{secret}/answers", get(answers::show))
         .route("/p/{secret}/links", get(links::show).post(links::change))
         .route(
             "/p/{secret}/climate",

@@ -136,7 +136,7 @@ pub fn remarks(design: &Design) -> Vec<String> {
     }
     if costs.outdated() > 0 {
         said.push(format!(
-            "{} of the prices {} quoted for something else than the line is now; look again where it says so.",
+            "{} of the prices {} quoted for something other than the line is now; look again where it says so.",
             costs.outdated(),
             if costs.outdated() == 1 { "was" } else { "were" }
         ));

@@ -1,5 +1,6 @@
 //! Pages: typed structs whose fields are words already, each beside its template.
 
+pub mod all_answers;
 pub mod answers;
 pub mod begin;
 pub mod beside;

@@ -13,7 +13,7 @@ pub fn write(drawing: &Drawing) -> String {
     let mut out = String::with_capacity(64 * drawing.items.len() + 1024);
     let (width, height) = (figure(drawing.width), figure(drawing.height));
     let form = match drawing.form {
-        Form::Sheet => "",
+        Form::Sheet | Form::Smaller(_) => "",
         Form::Phone => "-phone",
     };
     let id = format!("drawing-{}{form}", drawing.name);
@@ -28,12 +28,28 @@ pub fn write(drawing: &Drawing) -> String {
     let mut items = drawing.items.iter().peekable();
     while let Some(item) = items.next() {
         match item {
-            Item::Path { runs, closed, line } => path(&mut out, runs, *closed, *line),
+            Item::Path { runs, closed, line } => {
+                let _ = write!(out, "<path {} d=\"", pen(*line));
+                let mut put = |runs: &[Vec<Point>]| {
+                    for run in runs {
+                        out.push_str(&run_data(run, *closed, drawing.form));
+                    }
+                };
+                put(runs);
+                // On a telephone neighbours of the same pen are one path: fewer bytes, and the same lines.
+                while let Some(Item::Path { runs, .. }) = items.next_if(|next| {
+                    drawing.form == Form::Phone
+                        && matches!(next, Item::Path { closed: c, line: l, .. } if c == closed && l == line)
+                }) {
+                    put(runs);
+                }
+                out.push_str("\"/>");
+            }
             Item::Solid { corners } => {
                 let _ = write!(
                     out,
                     "<path class=\"ink\" fill=\"currentColor\" stroke=\"none\" d=\"{}\"/>",
-                    run_data(corners, true)
+                    run_data(corners, true, drawing.form)
                 );
             }
             Item::Circle {
@@ -71,24 +87,25 @@ pub fn write(drawing: &Drawing) -> String {
     out
 }
 
-fn path(out: &mut String, runs: &[Vec<Point>], closed: bool, line: Line) {
-    let _ = write!(out, "<path {} d=\"", pen(line));
-    for run in runs {
-        out.push_str(&run_data(run, closed));
-    }
-    out.push_str("\"/>");
-}
-
-fn run_data(run: &[Point], closed: bool) -> String {
+/// A run of points. Those of a telephone lie on tenths of a millimetre, and each is written as its way from the one before:
+/// the lines of a hatch are then the same letters over and over, which pack to little.
+fn run_data(run: &[Point], closed: bool, form: Form) -> String {
     let mut data = String::with_capacity(12 * run.len());
-    for (i, point) in run.iter().enumerate() {
-        let _ = write!(
-            data,
-            "{}{} {}",
-            if i == 0 { 'M' } else { 'L' },
-            figure(point.x),
-            figure(point.y)
-        );
+    let mut before: Option<&Point> = None;
+    for point in run {
+        let _ = match before {
+            None => write!(data, "M{} {}", figure(point.x), figure(point.y)),
+            Some(from) if form == Form::Phone => {
+                let (x, y) = (figure(point.x - from.x), figure(point.y - from.y));
+                match (x.as_str(), y.as_str()) {
+                    ("0", _) => write!(data, "v{y}"),
+                    (_, "0") => write!(data, "h{x}"),
+                    _ => write!(data, "l{x} {y}"),
+                }
+            }
+            Some(_) => write!(data, "L{} {}", figure(point.x), figure(point.y)),
+        };
+        before = Some(point);
     }
     if closed {
         data.push('Z');

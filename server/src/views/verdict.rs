@@ -182,7 +182,7 @@ fn conduct(design: &Design, units: Units) -> Answer {
         because: dearest
             .map(|(event, growth)| {
                 format!(
-                    "Dearest during an exposure: “{event}” makes the star {}.",
+                    "Costs most during an exposure: “{event}” makes the star {}.",
                     wider(growth, units)
                 )
             })

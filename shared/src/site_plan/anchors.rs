@@ -184,18 +184,18 @@ section! {
                 changes "how deep it can go", from HOUSE;
             /// Embedment of a stud in the concrete.
             embedment_mm: Millimetre, 40.0..=500.0, "the bond model of the codes begins at four diameters and ends at twenty",
-                asks "How deep does it sit in the concrete?",
+                asks "Embedment depth: how deep does it sit in the concrete?",
                 because "a usual depth for this size",
                 changes "resistance of bond and cone", from HOUSE;
             /// Diameter of the circle on which the studs stand.
             circle_diameter_mm: Millimetre, 40.0..=1500.0, "smaller cannot be drilled, larger is no plate",
-                asks "Diameter of their circle",
+                asks "Diameter of the stud circle",
                 hint "Outside the column, inside the plate.",
                 because "clear of the column for a socket, inside the plate",
                 changes "force in each stud", from HOUSE;
             /// Diameter of the hole.
             hole_diameter_mm: Millimetre, 11.0..=40.0, "a hole must be wider than its stud and narrow enough for resin",
-                asks "Diameter of the hole",
+                asks "Diameter of the drilled hole",
                 hint "From the resin's sheet, for this thread.",
                 because "the usual hole for this size",
                 changes "resin in each hole", from HOUSE;
@@ -211,12 +211,12 @@ section! {
                 unknown "The least value that a code allows.";
             /// Largest installation torque that the product allows.
             max_torque_n_m: NewtonMetre, 1.0..=2000.0, "below 1 is finger tight, above 2000 no stud of this size stands it",
-                asks "What does the resin's sheet allow at most?",
+                asks "Maximum torque on the resin's sheet",
                 hint "The installation torque for this thread. It is the limit, whatever else is calculated.",
                 unknown "No limit is known. Look it up before you tighten.";
             /// Torque that is meant to be used.
             torque_n_m: NewtonMetre, 1.0..=5000.0, "below 1 is finger tight, above 5000 no spanner does it",
-                asks "To which torque will you tighten?",
+                asks "To what torque will you tighten?",
                 hint "Type the unit too, for instance 80 N m or 60 lbf ft.",
                 unknown "A torque is recommended.";
             /// Temperature of the concrete when the resin goes in.
@@ -233,7 +233,7 @@ section! {
             /// Factor for sustained load ψ0_sus from the product's approval.
             sustained_factor: One, 0.2..=1.0, "a share of the short-term bond",
                 asks "Factor for sustained load",
-                hint "Written ψ sus, with a small nought.",
+                hint "Written ψ sus, with a small zero.",
                 because "the code's value where a product states none",
                 changes "bond under lasting load", from PLACEHOLDER;
             /// Least embedment from the product's approval.
@@ -262,7 +262,7 @@ section! {
             /// Least thickness of the concrete from the product's approval.
             min_thickness_mm: Millimetre, 60.0..=800.0, "thinner breaks out behind the hole",
                 asks "Least thickness of the concrete",
-                unknown "It follows from the embedment.";
+                unknown "Worked out from the embedment.";
             /// Edge distance that rules out splitting, from the product's approval.
             splitting_edge_mm: Millimetre, 40.0..=1000.0, "approvals give one to two and a half embedments",
                 asks "Edge distance that rules out splitting",
@@ -286,9 +286,9 @@ section! {
                 asks "Working time of the resin",
                 hint "At that temperature, from the product's sheet.",
                 unknown "A cautious time for the temperature.";
-            /// Time before full load at the concrete's temperature, from the product's sheet.
+            /// Curing time of the resin at the concrete's temperature, from the product's sheet.
             cure_time_h: Hour, 0.1..=240.0, "from minutes in heat to days in cold",
-                asks "Time before full load",
+                asks "Curing time of the resin",
                 hint "At that temperature, from the product's sheet.",
                 unknown "A cautious time for the temperature.";
             /// Volume of one cartridge.
@@ -303,7 +303,7 @@ section! {
                 takes 40.0, because "the top of a block in the summer sun",
                 changes "which row of a product's bond strengths counts", from PLACEHOLDER;
             /// Resin thrown away at the start of each nozzle.
-            purge_ml: Millilitre, 0.0..=60.0, "nought with a pre-mixed capsule, a few strokes with a nozzle",
+            purge_ml: Millilitre, 0.0..=60.0, "zero with a pre-mixed capsule, a few strokes with a nozzle",
                 asks "Resin thrown away at the start of each nozzle",
                 takes 15.0, because "three strokes until the colour is even",
                 changes "how many cartridges to buy", from PLACEHOLDER;
@@ -317,12 +317,12 @@ section! {
             thread_friction: One, 0.04..=0.5, "from the best paste to bare galling steel",
                 asks "Friction in the thread",
                 hint "From a friction test.",
-                unknown "It follows from what is on the threads.";
+                unknown "Worked out from what is on the threads.";
             /// Friction under the nut.
             under_head_friction: One, 0.04..=0.5, "from the best paste to bare galling steel",
                 asks "Friction under the nut",
                 hint "From a friction test.",
-                unknown "It follows from what is on the threads.";
+                unknown "Worked out from what is on the threads.";
         }
         counts {
             /// Number of studs.
@@ -384,10 +384,10 @@ section! {
                 asks "Bond strengths by temperature in use",
                 hint "Rows like 40: 7 / 10; 60: 5.5 / 8: up to so many °C, cracked and uncracked in MPa.",
                 unknown "The single values above are used.";
-            /// Working and hardening times by temperature of the concrete, from the product's sheet; coldest first.
+            /// Working and curing times by temperature of the concrete, from the product's sheet; coldest first.
             times_by_temperature: Vec<TimeRow>,
-                asks "Working and hardening times by temperature",
-                hint "Rows like 10: 50 / 48; 20: 25 / 24: at so many °C, minutes to work and hours before full load.",
+                asks "Working and curing times by temperature",
+                hint "Rows like 10: 50 / 48; 20: 25 / 24: at so many °C, minutes of working time and hours of curing.",
                 unknown "The single values above are used, or cautious ones.";
         }
     }

@@ -121,18 +121,18 @@ section! {
                 changes "height of the pier and bending at its foot", from HOUSE;
             /// Depth below ground from which the soil is hard against its sides.
             side_contact_from_m: Metre, 0.0..=6.0, "between ground level and the deepest block",
-                asks "The ground is hard against its sides from this depth",
-                hint "0 is from the surface. Foam, a form left in, or loose fill is no contact.",
+                asks "From what depth is the soil firm against its sides?",
+                hint "0 is from the surface. Foam, shuttering left in place or loose fill does not count.",
                 unknown "From the surface, or from below the loose fill where the pit is sloped.";
             /// Depth below ground to which the soil is hard against its sides.
             side_contact_to_m: Metre, 0.0..=6.0, "between ground level and the deepest block",
-                asks "… down to this depth",
+                asks "And down to what depth?",
                 hint "If the sides are loose, enter the same depth twice.",
                 unknown "Down to the base.";
             /// Inside diameter of each duct.
             duct_diameter_mm: Millimetre, 16.0..=160.0, "from a conduit to a drain pipe",
                 asks "Inside diameter of a duct",
-                hint "A plug has to pass.",
+                hint "A plug has to pass through.",
                 because "takes a plug and a data cable",
                 changes "ducts to order and bend radius", from HOUSE;
             /// Diameter of the dowels that are grouted into rock below it.
@@ -143,9 +143,9 @@ section! {
             dowel_length_mm: Millimetre, 300.0..=3000.0, "shorter than 300 holds in no rock, longer than 3000 is an anchor for an engineer",
                 asks "Length of a dowel in the rock",
                 unknown "Fifteen times its diameter is assumed in sound rock, twenty-five in weathered rock.";
-            /// Pull that every dowel held in a test.
-            dowel_proof_kn: Kilonewton, 0.0..=200.0, "nought is no test; a bar of 32 mm yields at some 350",
-                asks "Pull that every dowel held in a test",
+            /// Tension that every dowel held in a test.
+            dowel_proof_kn: Kilonewton, 0.0..=200.0, "zero is no test; a 32 mm bar yields at about 350",
+                asks "Tension that every dowel held in a test",
                 hint "Enter it when the test is done: until then their tension does not count.",
                 unknown "They count as not tested.";
             /// Volume in one bag of dry concrete, when mixed.
@@ -170,7 +170,7 @@ section! {
         others {
             /// Strength class of the concrete.
             concrete: Concrete,
-                asks "Of which class?",
+                asks "Which class of concrete?",
                 hint "Of C30/37 the first figure is the strength of a cylinder in MPa, the second of a cube; in psi it is the specified strength.",
                 unknown "The usual class for a footing is assumed.";
             /// How fast the cement hardens.
@@ -229,7 +229,7 @@ fn contact_reversed(plan: &SitePlan) -> Option<Problem> {
     (from > to).then(|| {
         Problem::between(
             paths![block.side_contact_from_m, block.side_contact_to_m],
-            "The contact of the soil with the sides ends above where it begins; both are depths below ground. For no contact make both equal \
+            "The side contact ends above where it begins; both are depths below ground. For no contact make both equal \
              to the block's depth.",
         )
     })
@@ -295,7 +295,7 @@ fn too_slender(plan: &SitePlan) -> Vec<Problem> {
         (long? > most * short?).then(|| {
             Problem::between(
                 &[long_field, short_field],
-                "One measure of the block is more than ten times the other: such a wall or pile bends, and the planner's footing is a rigid block.",
+                "One side of the block is more than ten times another: such a wall or pile bends, and the planner calculates a rigid block.",
             )
         })
     };

@@ -21,7 +21,7 @@ choice! {
         /// Cut straight, concrete poured against the ground.
         Vertical = "vertical", "Straight down, the concrete poured against the ground";
         /// Battered back to a stable slope, concrete poured in a form and backfilled.
-        Sloped = "sloped", "Sloped back, the concrete poured in a form and filled round";
+        Sloped = "sloped", "Sloped back, the concrete poured in shuttering and filled round";
     }
 }
 
@@ -37,20 +37,20 @@ section! {
                 changes "how deep the block may go: deeper is stiffer", from Source::common_practice("depth of an unsupported pit");
             /// Longest pit there is room for, along x (east).
             max_length_m: Metre, 0.2..=20.0, "a block shorter than 0.2 takes no studs, one longer than 20 is a floor",
-                asks "How long may it be, east to west?",
-                hint "The longest hole there is room for.",
+                asks "How long can the pit be, east to west?",
+                hint "The longest pit there is room for.",
                 unknown "As much room as most gardens have is assumed.";
             /// Widest pit there is room for, along y (north).
             max_width_m: Metre, 0.2..=20.0, "a block narrower than 0.2 takes no studs, one wider than 20 is a floor",
-                asks "How wide may it be, north to south?",
-                hint "The widest hole there is room for.",
+                asks "How wide can the pit be, north to south?",
+                hint "The widest pit there is room for.",
                 unknown "As much room as most gardens have is assumed.";
             /// Room to work around the block where the pit is battered or the block shuttered.
             working_space_m: Metre, 0.0..=2.0, "more than two metres is no working space but another pit",
                 asks "Room to work round the block",
-                hint "Where the pit is sloped or the block shuttered.",
-                takes 0.3, because "room for a form and a person's hands",
-                changes "size of a battered pit and its spoil; nothing where the concrete is poured against the ground", from Source::judgement("room round a form");
+                hint "Where the pit is sloped or the block has shuttering.",
+                takes 0.3, because "room for shuttering and a person's hands",
+                changes "size of a sloped pit and its spoil; nothing where the concrete is poured against the ground", from Source::judgement("room round shuttering");
             /// Volume of a barrow load.
             barrow_m3: CubicMetre, 0.02..=0.3, "a bucket is 0.02 and nobody pushes 0.3",
                 asks "What your barrow holds",
@@ -128,7 +128,7 @@ pub fn contradictions(plan: &SitePlan) -> Vec<Problem> {
         {
             problems.push(Problem::between(
                 &[field, path!(excavation.working_space_m)],
-                "The room to work round the form leaves no room for a block.",
+                "The working space round the shuttering leaves no room for a block.",
             ));
         }
     }

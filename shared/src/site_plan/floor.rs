@@ -25,8 +25,8 @@ choice! {
     pub enum FloorKind {
         /// The ground itself.
         Ground = "ground", "The ground itself";
-        /// A slab on the ground, apart from the block.
-        Slab = "slab", "A slab on the ground, apart from the block";
+        /// A slab on the ground, separate from the block.
+        Slab = "slab", "A slab on the ground, separate from the block";
         /// A deck on joists and posts.
         Deck = "deck", "A deck on joists and posts";
     }
@@ -101,9 +101,9 @@ section! {
     /// Observing floor.
     pub struct Floor in floor {
         numbers {
-            /// Gap between the floor and the pier, all round.
-            gap_mm: Millimetre, 0.0..=1000.0, "nought touches the pier, more than 1000 is a hole to fall into",
-                asks "Gap between the floor and the pier",
+            /// Floor gap: clear space between floor and pier, all round.
+            gap_mm: Millimetre, 0.0..=1000.0, "zero touches the pier, more than 1000 is a hole to fall into",
+                asks "Floor gap: clear space between floor and pier",
                 hint "All round. A mouse gets through 6 mm, a dropped screw through less.",
                 takes 25.0, because "wide enough never to touch, narrow enough not to catch a heel",
                 changes "whether the floor touches the pier", from HOUSE;
@@ -132,9 +132,9 @@ section! {
                 asks "How fast do they walk?",
                 takes 1.0, because "a walk in a dark room",
                 changes "how long a walk lasts", from HOUSE;
-            /// Steps in a second.
+            /// Steps a second.
             pace_hz: Hertz, 1.0..=3.0, "from a stroll to a run",
-                asks "Steps in a second",
+                asks "Steps a second",
                 takes 1.8, because "a usual pace",
                 changes "what the walk shakes", from HOUSE;
             /// Mass of the walker.
@@ -148,7 +148,7 @@ section! {
                 asks "How far is it from the middle of that wall?",
                 hint "In a north or south wall, east is positive; in an east or west wall, north is.",
                 takes 0.0, because "a door in the middle of its wall",
-                changes "what a door that falls shut does to the star", from HOUSE;
+                changes "what a slamming door does to the star", from HOUSE;
         }
         counts {}
         others {
@@ -159,7 +159,7 @@ section! {
                 changes "where a person's weight reaches the ground", from HOUSE;
             /// Soles of the walker.
             soles: Soles,
-                asks "What soles?",
+                asks "What kind of soles?",
                 takes Soles::Soft, because "usual at night",
                 changes "what the walk shakes", from HOUSE;
             /// Which way a deck's joists run.
@@ -172,16 +172,16 @@ section! {
                 asks "In which wall is the door?",
                 unknown "All four walls are tried and the worst one counts.",
                 because "of the four walls the one whose door moves the star most",
-                changes "what a door that falls shut does to the star", from HOUSE;
+                changes "what a slamming door does to the star", from HOUSE;
             /// Places where people stand; null where not known.
             stands: Vec<Stand>,
-                asks "Places where somebody stands or sits",
-                hint "The observer, the guest, the desk. A heavy cupboard stands too.",
+                asks "Places where someone stands or sits",
+                hint "The observer, a guest, someone at the desk. A heavy cupboard counts too.",
                 because "where an observer usually stands",
                 changes "tilt from standing", from HOUSE;
             /// Corners of the path people walk, x and y; null where not known.
             walk: Vec<[f64; 2]>,
-                asks "Corners of the way people walk",
+                asks "Corners of the route people walk",
                 hint "From the door to the desk, for instance.",
                 because "the way from a door to the eyepiece",
                 changes "trail of the star", from HOUSE;
@@ -189,7 +189,7 @@ section! {
             supports: Vec<[f64; 2]>,
                 asks "Posts of a deck",
                 hint "Only for a deck. From the middle of the pier.",
-                unknown "Posts at the corners of the floor are taken for a deck.";
+                unknown "Posts at the corners of the deck are assumed.";
         }
     }
 }
@@ -261,7 +261,7 @@ fn place_problem(field: &str, value: f64, units: Units) -> Option<Problem> {
         fields: vec![field.to_owned()],
         value: value.is_finite().then_some(value),
         said: format!(
-            "{} is outside the range of {} to {} from the pier: farther away nobody is felt.",
+            "{} is outside the range of {} to {} from the pier: farther away nobody moves the pier.",
             units.say(value, Unit::Metre),
             units.say(-FARTHEST_M, Unit::Metre),
             units.say(FARTHEST_M, Unit::Metre)

@@ -23,7 +23,7 @@ section! {
         numbers {
             /// Mass of mount, telescope and counterweights together.
             mass_kg: Kilogram, 1.0..=3000.0, "from a small camera tracker to a telescope of a metre",
-                asks "What do mount, telescope and weights weigh together?",
+                asks "How much do mount, telescope and weights weigh together?",
                 unknown "A mount for an average telescope is assumed.";
             /// Height of their common centre of mass above the pier's top.
             centre_above_pier_m: Metre, 0.0..=3.0, "above three metres the mount is a pier of its own",
@@ -32,9 +32,9 @@ section! {
                 takes 0.3, because "height of a common mount's axes",
                 changes "frequency", from HOUSE;
             /// Moment of inertia about the load's own centre, any horizontal axis.
-            inertia_kg_m2: KilogramSquareMetre, 0.0..=20000.0, "nought is a point, the largest a telescope of a metre",
+            inertia_kg_m2: KilogramSquareMetre, 0.0..=20000.0, "zero is a point, the largest is a one-metre telescope",
                 asks "Moment of inertia about their own balance point",
-                unknown "It follows from the mass.";
+                unknown "Worked out from the mass.";
             /// Rotational stiffness of the mount between the pier's top and the load.
             mount_stiffness_n_m_per_rad: NewtonMetrePerRadian, 100.0..=1e15, "softer than 100 falls over; anything above 1e12 is rigid",
                 asks "Rotational stiffness of the mount, if you know it",
@@ -43,7 +43,7 @@ section! {
             /// Frequency at which mount and load tremble on a rigid pier after a tap.
             mount_frequency_hz: Hertz, 0.2..=1000.0, "slower than 0.2 hangs loose, faster than 1000 is rigid",
                 asks "How fast does the mount tremble when you tap it, with all of this on it?",
-                hint "Tap the tube and watch a star at high power, or film a laser pointer on a wall in slow motion: swings in a second. Many mounts tremble 4 to 15 times.",
+                hint "Tap the tube and watch a star at high power, or film a laser pointer on a wall in slow motion, and count the swings in a second. Many mounts tremble 4 to 15 times.",
                 unknown "Figures are given for soft and stiff mounts.";
             /// Focal length.
             focal_length_mm: Millimetre, 20.0..=50000.0, "from a camera lens to a long Cassegrain",
@@ -68,8 +68,8 @@ section! {
                 because "what is usual for this use",
                 changes "what motion is frozen", from HOUSE;
             /// Area that mount and telescope show to the wind.
-            wind_area_m2: SquareMetre, 0.0..=30.0, "nought is fully sheltered",
-                asks "Area that they show to the wind",
+            wind_area_m2: SquareMetre, 0.0..=30.0, "zero is fully sheltered",
+                asks "Area facing the wind",
                 unknown "An average telescope with its mount.";
             /// Full width of a star in the site's seeing.
             seeing_arcsec: Arcsecond, 0.2..=20.0, "better than 0.2 is no place on the ground, worse than 20 is fog",
@@ -79,8 +79,8 @@ section! {
                 changes "the budget", from HOUSE;
             /// Largest movement of the star that is acceptable; when not given, it follows from the use.
             budget_arcsec: Arcsecond, 0.01..=60.0, "below 0.01 nothing can be measured, above 60 nothing needs a pier",
-                asks "The most that the star may move",
-                unknown "It follows from what the telescope is for.";
+                asks "The most the star may move",
+                unknown "Worked out from what the telescope is used for.";
             /// Growth of the star's width that the pier may cause with nobody there, as a share.
             asked_growth_ratio: One, 0.001..=1.0, "less than a thousandth cannot be measured, more than twice as wide needs no pier",
                 asks "How much wider may the pier make a star?",
@@ -92,10 +92,10 @@ section! {
             /// Longest time that a knock may take to die; when not given, it follows from the use.
             settle_s: Second, 0.1..=120.0, "quicker than 0.1 nobody sees, longer than two minutes is no pier",
                 asks "Longest settling time you accept after a bump",
-                unknown "It follows from what the telescope is for.";
+                unknown "Worked out from what the telescope is used for.";
             /// Mean wind speed in which one still observes.
             observing_wind_m_s: MetrePerSecond, 0.0..=30.0, "nobody observes in a storm",
-                asks "Wind in which you still observe",
+                asks "Strongest wind in which you still observe",
                 hint "The mean, not the gusts.",
                 takes 5.0, because "a breezy night on which one still observes",
                 changes "wind on the star", from HOUSE;
@@ -106,17 +106,17 @@ section! {
                 changes "settling after a slew", from HOUSE;
             /// Interval between corrections of the guider.
             guiding_interval_s: Second, 0.01..=600.0, "from a fast tip-tilt to a slow guider",
-                asks "Time between two corrections of the guider",
+                asks "Guider interval: time between two corrections",
                 takes 2.0, because "a common guider",
                 changes "which motion is corrected", from HOUSE;
             /// Damping of the finished pier as a ratio of critical.
             damping_ratio: One, 0.0005..=0.3, "from a bare welded tube to a dashpot",
                 asks "Damping of the finished pier",
-                hint "A ratio of critical, from a tap test.",
-                unknown "It follows from the parts.";
+                hint "As a ratio of critical damping, from a knock test.",
+                unknown "Worked out from the parts.";
             /// Difference of temperature between the sides of the column.
-            thermal_difference_k: Kelvin, 0.0..=20.0, "nought is perfect shade",
-                asks "Difference of temperature between the column's sides",
+            thermal_difference_k: Kelvin, 0.0..=20.0, "zero is perfect shade",
+                asks "Temperature difference between the column's sides",
                 hint "One side sees the warm wall, the other the open sky.",
                 takes 1.0, because "one side of a bare column facing the open sky",
                 changes "slow turn of the top", from HOUSE;

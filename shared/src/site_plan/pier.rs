@@ -53,7 +53,7 @@ section! {
             height_m: Metre, 0.15..=6.0, "shorter than 0.15 is a plate, taller than 6 is a mast",
                 asks "Height of the column with its plates",
                 hint "From the underside of the base plate to the top of the top plate.",
-                unknown "It follows from walls and eye height where those are known, or a handy height is assumed.";
+                unknown "Worked out from walls and eye height where those are known; otherwise a handy height is assumed.";
             /// Outside diameter of the column.
             outside_diameter_mm: Millimetre, 60.0..=1500.0, "thinner than 60 is a tripod leg, thicker than 1500 is a tank",
                 asks "Outside diameter",
@@ -79,7 +79,7 @@ section! {
                 changes "the joint's stiffness", from HOUSE;
             /// Throat or leg of the weld between column and plate, leg length.
             weld_leg_mm: Millimetre, 2.0..=30.0, "smaller welds crack, larger ones warp the plate",
-                asks "Leg of the weld at the foot",
+                asks "Leg length of the weld at the base plate",
                 because "a common fillet for such a wall",
                 changes "strength at the foot", from HOUSE;
             /// Side of the top plate.
@@ -94,12 +94,12 @@ section! {
                 changes "steel to order", from HOUSE;
             /// Diameter of the circle of the mount's bolts in the top plate.
             top_bolt_circle_mm: Millimetre, 30.0..=900.0, "from the smallest mount to the largest",
-                asks "Circle of the mount's bolts",
+                asks "Bolt circle of the mount",
                 hint "Measure it on the mount itself.",
                 because "to be taken from the mount in hand",
                 changes "holes in the top plate", from HOUSE;
             /// Height of the walls, or of the dome's edge, above the observing floor.
-            wall_height_m: Metre, 0.0..=6.0, "nought is an open site; higher than 6 is a tower",
+            wall_height_m: Metre, 0.0..=6.0, "zero is an open site; higher than 6 is a tower",
                 asks "How high are the walls, or the dome's edge?",
                 hint "Above the floor that people stand on.",
                 unknown "It is left out of the height.";
@@ -140,7 +140,7 @@ section! {
         counts {
             /// Stiffening ribs between column and base plate.
             stiffener_count: 0..=12, "none to twelve",
-                asks "Ribs between column and base plate",
+                asks "Stiffeners between column and base plate",
                 takes 0.0, because "a thick plate does without",
                 changes "the joint's stiffness", from HOUSE;
         }
@@ -158,14 +158,14 @@ section! {
                 changes "the joint's stiffness", from HOUSE;
             /// Strength grade of its steel.
             steel: Steel,
-                asks "Grade of the steel",
+                asks "Steel grade",
                 hint "It changes strength, not stiffness.",
                 because "the least grade sold",
                 changes "strength, not stiffness", from HOUSE;
             /// Name of a standard tube of the built-in table; its sizes are taken where none are stated.
             tube: String,
                 asks "A standard tube by its name",
-                hint "For instance CHS 219.1x6.3; its sizes are taken where you state none.",
+                hint "For instance CHS 219.1x6.3; its sizes are used where you state none.",
                 unknown "The sizes above are used.";
         }
     }
@@ -223,7 +223,7 @@ fn other_size(pier: &Pier, tube: &Tube, units: Units) -> Option<Problem> {
     (outside || wall).then(|| {
         let field = if outside { path!(pier.outside_diameter_mm) } else { path!(pier.wall_mm) };
         let said = format!(
-            "The tube named is {} wide with a wall of {}; the sizes stated beside it are others. Keep the name or the sizes.",
+            "The tube named is {} wide with a wall of {}; the sizes stated beside it differ. Keep the name or the sizes.",
             units.say(tube.outside_mm, Unit::Millimetre),
             units.say(tube.wall_mm, Unit::Millimetre)
         );

@@ -131,41 +131,41 @@ section! {
         numbers {
             /// Speed of shear waves in the ground at about a metre's depth.
             shear_wave_speed_m_s: MetrePerSecond, 30.0..=3500.0, "peat is near 30 and sound granite near 3500",
-                asks "Speed of shear waves in the ground",
-                hint "From a seismic survey, at about a metre's depth. A measured speed replaces the word for the soil.",
-                unknown "It follows from the soil.";
+                asks "Shear-wave speed of the ground",
+                hint "From a seismic survey, at about a metre's depth. A measured speed replaces the one usual for the soil.",
+                unknown "Worked out from the soil.";
             /// Standard penetration blow count per 300 mm, corrected to 60 % energy.
             blow_count: One, 1.0..=100.0, "below one the rod sinks by itself, and above a hundred the test has refused",
                 asks "Blow count of a standard penetration test",
                 hint "Blows for 300 mm (12 in), corrected to 60 % energy, from a borehole log.",
-                unknown "It follows from the soil.";
+                unknown "Worked out from the soil.";
             /// Poisson's ratio of the ground.
             poisson_ratio: One, 0.0..=0.49, "no soil is below zero, and at one half the ground cannot change its volume and the solution has no limit",
                 asks "Poisson's ratio of the ground",
                 hint "From a report; near 0.3 in sand and near 0.5 in wet clay.",
-                unknown "It follows from the soil.";
+                unknown "Worked out from the soil.";
             /// Unit weight of the ground.
             unit_weight_kn_m3: KilonewtonPerCubicMetre, 9.0..=30.0, "peat is near 10 and heavy rock near 28",
                 asks "Unit weight of the ground",
                 hint "From a report.",
-                unknown "It follows from the soil.";
+                unknown "Worked out from the soil.";
             /// Presumed bearing pressure, from a report or a building office.
             presumed_bearing_kpa: Kilopascal, 10.0..=10000.0, "very soft mud carries about 10 and sound rock up to some thousands",
-                asks "Bearing pressure that may be presumed",
+                asks "Allowable bearing pressure",
                 hint "From a ground report, or from your local building control office.",
                 unknown "A cautious value for the soil is assumed, or none where only a ground engineer can say.";
             /// Undrained shear strength of clay or silt at the block's base, measured.
             undrained_strength_kpa: Kilopascal, 5.0..=500.0, "below 5 it is mud, and above 500 it is rock",
                 asks "Undrained strength of the clay or silt",
                 hint "From a report, or measured with a hand vane at the depth of the block's base.",
-                unknown "The least that the word for the soil allows.";
+                unknown "The least that is usual for the soil you chose.";
             /// Angle of friction of silt, sand or gravel at the block's base, measured.
             friction_angle_deg: Degree, 20.0..=45.0, "no grains lie flatter than 20 or steeper than 45",
-                asks "Angle of friction of the sand, gravel or silt",
+                asks "Friction angle of the sand, gravel or silt",
                 hint "From a report.",
-                unknown "The least that the word for the soil allows.";
+                unknown "The least that is usual for the soil you chose.";
             /// Depth of the groundwater below ground level, at its highest in the year.
-            groundwater_depth_m: Metre, 0.0..=100.0, "nought is water standing at the surface",
+            groundwater_depth_m: Metre, 0.0..=100.0, "zero is water standing at the surface",
                 asks "How far down is the water in a wet winter?",
                 hint "The highest it stands in the year, below ground level; 0 is water at the surface.",
                 because "most gardens are dry to the depth of a spade; a trial hole left open for a day shows",
@@ -174,21 +174,21 @@ section! {
             frost_depth_m: Metre, 0.0..=4.0, "beyond four metres the ground is frozen all year",
                 asks "How deep does the frost go in a hard winter?",
                 hint "Where you live there may be a stated depth for water pipes or footings.",
-                unknown "It follows from the freezing index, where that is known, or a cautious depth is assumed.";
+                unknown "Worked out from the freezing index where that is known; otherwise a cautious depth is assumed.";
             /// Freezing index of the air in a hard winter: the sum of degrees below zero over days.
-            freezing_index_c_days: CelsiusDay, 0.0..=7000.0, "nought where it never freezes, some thousands in the far north",
+            freezing_index_c_days: CelsiusDay, 0.0..=7000.0, "zero where it never freezes, several thousand in the far north",
                 asks "Freezing index of a hard winter",
                 hint "The sum of the degrees below freezing over the days of the winter, from a weather office.",
                 unknown "The stated frost depth is used, or a cautious one.";
             /// Gust speed for strength, three-second or peak, at the pier's height.
             design_gust_m_s: MetrePerSecond, 10.0..=100.0, "gusts below 10 are no storm, above 100 no building stands",
-                asks "Gust for strength",
+                asks "Design gust",
                 hint "The gust a structure there is designed for, at the height of the pier.",
                 unknown "40 m/s is assumed inland, 50 m/s on a coast or a hill.";
             /// Slope of the ground.
             slope_deg: Degree, 0.0..=60.0, "steeper than 60 degrees is a cliff",
                 asks "Slope of the ground",
-                hint "0 is level; 45 falls as far as it runs.",
+                hint "0 is level; at 45 it falls a metre in each metre.",
                 because "a pier is seldom built on a slope",
                 changes "a slope makes one side of the block stand out of the ground", from NOTHING_NEAR;
             /// Distance from the pier's axis to the nearest tree or large shrub.
@@ -233,20 +233,20 @@ section! {
                 changes "how far behind its edge the pier has to stay", from Source::judgement("bank of unknown height");
             /// Thickness of soft topsoil over the ground described.
             topsoil_depth_m: Metre, 0.0..=2.0, "more than two metres is no topsoil: describe that ground instead",
-                asks "Depth of the soft topsoil",
+                asks "Depth of the topsoil",
                 hint "Down to where the colour changes and the roots end.",
                 because "garden topsoil is thinner than most blocks are deep",
                 changes "topsoil carries nothing and does not hold the block's sides", from NOTHING_NEAR;
             /// Depth of rock below ground level.
             rock_depth_m: Metre, 0.0..=100.0, "deeper rock has no effect",
                 asks "Depth of rock",
-                hint "Where the bar rings.",
+                hint "Where a steel bar, driven in, stops and rings.",
                 because "nothing was said of rock",
                 changes "rock stops the spade and is the best of bases", from NOTHING_NEAR;
             /// Mean air temperature over the year.
             mean_annual_temperature_c: Celsius, -30.0..=35.0, "from the coldest to the hottest places people live",
                 asks "Mean temperature over the year",
-                hint "It refines the depth of frost.",
+                hint "It makes the frost depth more exact.",
                 unknown "A temperate year is assumed.";
             /// Latitude, north positive.
             latitude_deg: Degree, -90.0..=90.0, "from pole to pole",
@@ -268,15 +268,15 @@ section! {
         others {
             /// The ground at the depth of the block.
             soil: Soil,
-                asks "What is the ground at the bottom of the hole?",
-                hint "Choose the nearest. Do not go into a hole deeper than your waist to find out.",
+                asks "What is the soil at the bottom of a trial pit?",
+                hint "Choose the nearest. Do not go into a pit deeper than your waist to find out.",
                 takes Soil::FirmClay, because "an average soil; feel it with your hands at the depth of the block",
                 changes "stiffness of the ground and with it every tilt; bearing pressure; slope of the pit's sides", from Source::judgement("average soil");
             /// How the speed of shear waves was measured.
             shear_wave_speed_method: WaveSpeedMethod,
                 asks "How was that speed measured?",
                 hint "It says how far the speed may be trusted.",
-                unknown "The speed is taken as good to within a quarter either way.";
+                unknown "The speed is assumed to be right to within a quarter either way.";
             /// In which season it was measured.
             shear_wave_speed_season: Season,
                 asks "When was it measured?",
@@ -286,7 +286,7 @@ section! {
             tree_water_demand: WaterDemand,
                 asks "What kind of tree is it?",
                 hint "Thirsty trees dry clay farther out than they are high.",
-                unknown "It counts as a thirsty one.",
+                unknown "Assumed: a thirsty one.",
                 because "a tree whose kind is not known counts as a thirsty one",
                 changes "how far its roots dry the ground", from tree_reach::SOURCE;
             /// How open the site is to the wind.

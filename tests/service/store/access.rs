@@ -273,11 +273,11 @@ fn a_new_plan_starts_from_what_the_house_knows_and_says_so() {
     let site = begun.header("location").replace("/short/ground", "/site");
     let page = house.get(&site, "").text();
     assert!(
-        page.contains("From this house’s own values") && page.contains("0.85"),
+        page.contains("From the club’s defaults") && page.contains("0.85"),
         "{page}"
     );
     let pier = house.get(&site.replace("/site", "/pier"), "").text();
     assert!(pier.contains("Tubes in stock") && pier.contains("168"));
     let floor = house.get(&site.replace("/site", "/floor"), "").text();
-    assert!(!floor.contains("From this house’s own values"));
+    assert!(!floor.contains("From the club’s defaults"));
 }

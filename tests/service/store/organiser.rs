@@ -29,7 +29,7 @@ fn nothing_behind_the_door_is_seen_or_done_without_a_session() {
         }
         let door = house.get("/organiser", cookie);
         assert!(
-            door.text().contains("The organiser’s door") && !door.text().contains("Hollow Oak")
+            door.text().contains("Organiser sign-in") && !door.text().contains("Hollow Oak")
         );
     }
     assert_eq!(

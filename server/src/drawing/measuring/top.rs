@@ -38,7 +38,7 @@ pub fn draw(layout: &Layout, form: Form) -> Drawing {
         let lies = view.at(0.0, layout.pier.top());
         let bounds = pen.bounds();
         let centre = match form {
-            Form::Sheet => at(
+            Form::Sheet | Form::Smaller(_) => at(
                 bounds.right + 14.0 + PLATE / 2.0 + ARROW,
                 bounds.top + 18.0 + PLATE / 2.0,
             ),

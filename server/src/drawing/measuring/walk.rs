@@ -77,7 +77,7 @@ fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
     north(&mut pen, at(bounds.right + 7.0, bounds.top + 13.0));
     let bounds = pen.bounds();
     let disc = match form {
-        Form::Sheet => at(bounds.right + 4.0 + DISC, bounds.bottom - DISC),
+        Form::Sheet | Form::Smaller(_) => at(bounds.right + 4.0 + DISC, bounds.bottom - DISC),
         Form::Phone => at(
             (bounds.left + bounds.right) / 2.0,
             bounds.bottom + 5.0 + DISC,

@@ -30,7 +30,7 @@ pub fn draw(layout: &Layout, form: Form) -> Drawing {
 fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
     let mut pen = Pen::new(form);
     let scale = match form {
-        Form::Sheet => both(&mut pen, layout),
+        Form::Sheet | Form::Smaller(_) => both(&mut pen, layout),
         Form::Phone => stacked(&mut pen, layout, room),
     };
     title_strip(&mut pen, TITLE, Some(scale), layout.units);

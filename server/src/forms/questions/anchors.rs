@@ -12,7 +12,7 @@ const YES_NO: &[Answer] = &[
 pub(super) const TOPICS: &[Topic] = &[
     Topic {
         heading: "Which studs?",
-        intro: "Studs set in resin hold the column down. More of them on a wider circle hold it stiller.",
+        intro: "Studs set in resin hold the column down. More of them on a wider circle hold it more firmly.",
         common: &[
             number(row!(anchors.count)),
             choice(row!(anchors.size)),
@@ -43,7 +43,7 @@ pub(super) const TOPICS: &[Topic] = &[
     },
     Topic {
         heading: "Holes and resin",
-        intro: "Most that fail were set in dust. Drill, blow, brush, blow again; keep to the times on the cartridge.",
+        intro: "Most studs that fail were set in dusty holes. Drill, blow, brush, blow again; keep to the times on the cartridge.",
         common: &[
             number(row!(anchors.hole_diameter_mm)),
             number(row!(anchors.concrete_temperature_c)),
@@ -71,7 +71,7 @@ pub(super) const TOPICS: &[Topic] = &[
     },
     Topic {
         heading: "From the product's approval",
-        intro: "If you hold the resin's approval in your hand, its figures replace the cautious ones taken here.",
+        intro: "If you have the resin's approval, its figures replace the cautious ones assumed here.",
         common: &[],
         rare: &[
             number(row!(anchors.installation_factor)),

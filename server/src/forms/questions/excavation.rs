@@ -5,8 +5,8 @@ use stillground::row;
 
 pub(super) const TOPICS: &[Topic] = &[
     Topic {
-        heading: "How big may the hole be?",
-        intro: "Think of roots, pipes, the fence, the wall and your own back. A hole that cannot go deep can often go wide instead, and the plan then says how wide.",
+        heading: "How big can the pit be?",
+        intro: "Think of roots, pipes, the fence, the wall and your own back. A pit that cannot go deep can often go wide instead; the plan then says how wide.",
         common: &[
             number(row!(excavation.max_depth_m)),
             number(row!(excavation.max_length_m)),

@@ -30,7 +30,7 @@ pub(super) const TOPICS: &[Topic] = &[
     },
     Topic {
         heading: "How do they walk?",
-        intro: "Somebody will walk past in the middle of an exposure. Give the corners of the way they take, in order.",
+        intro: "Somebody will walk past in the middle of an exposure. Give the corners of their route, in order.",
         common: &[points(row!(floor.walk), "Corner")],
         rare: &[
             number(row!(floor.walk_speed_m_s)),
@@ -41,7 +41,7 @@ pub(super) const TOPICS: &[Topic] = &[
     },
     Topic {
         heading: "Where is the door?",
-        intro: "A door that falls shut shakes the house, and the house shakes the ground. Close to the pier, a star jumps.",
+        intro: "A door that slams shakes the building, and the building shakes the ground. Close to the pier, the star jumps.",
         common: &[],
         rare: &[
             choice(row!(floor.door_wall)),

@@ -6,7 +6,7 @@ use stillground::row;
 pub(super) const TOPICS: &[Topic] = &[
     Topic {
         heading: "How big is the block?",
-        intro: "Leave all three empty and the block is sized for you, within the hole you can dig. If it is poured already, or you have your own idea, say its size and it is checked.",
+        intro: "Leave all three empty and the block is sized for you, within the pit you can dig. If it is poured already, or you have your own idea, say its size and it is checked.",
         common: &[
             number(row!(block.length_m)),
             number(row!(block.width_m)),

@@ -41,8 +41,8 @@ pub(super) const TOPICS: &[Topic] = &[
         rare: &[text(row!(pier.tube)), choice(row!(pier.steel))],
     },
     Topic {
-        heading: "Foot and top",
-        intro: "The foot is the joint that most often gives. A bed of grout under the plate makes it stiff; nuts alone make it easy to level.",
+        heading: "Base plate and top plate",
+        intro: "The base joint is the part that most often gives. A bed of grout under the plate makes it stiff; nuts alone make it easy to level.",
         common: &[
             choice(row!(pier.levelling)),
             number(row!(pier.plate_side_mm)),

@@ -6,13 +6,13 @@ use stillground::row;
 pub(super) const TOPICS: &[Topic] = &[
     Topic {
         heading: "This plan",
-        intro: "What shall it be called, and in which units is your tape? Type any unit in any box; the figures that come back are in these.",
+        intro: "Give it a name, and say which units are on your tape. Type any unit in any box; answers come back in these units.",
         common: &[text(row!(title)), choice(row!(units))],
         rare: &[choice(row!(stock))],
     },
     Topic {
         heading: "What does the soil feel like?",
-        intro: "Dig a small hole to about the depth of your knee, take a lump from the bottom, and press it. What you feel there decides more about this pier than anything else.",
+        intro: "Dig a trial pit about knee-deep, take a lump from the bottom and press it. What you feel there matters more to this pier than anything else.",
         common: &[choice(row!(site.soil))],
         rare: &[
             number(row!(site.shear_wave_speed_m_s)),

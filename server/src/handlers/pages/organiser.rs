@@ -74,7 +74,7 @@ pub async fn show(
         })
         .await?;
     let page = ShelfPage::of(
-        frame(&app, "The organiser’s shelf"),
+        frame(&app, "All plans"),
         &app.config,
         &asked.title,
         removed,

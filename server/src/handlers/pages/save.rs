@@ -13,7 +13,7 @@ use stillground::units::newton_metre;
 use super::contradictory::planned;
 use super::place::Place;
 use super::sent::{self, Sent};
-use super::step::{Shown, elsewhere, page};
+use super::step::{Shown, changed, elsewhere, page};
 use crate::app::App;
 use crate::error::Trouble;
 use crate::forms::questions;
@@ -21,9 +21,9 @@ use crate::forms::reading::{Fault, Outcome, read};
 use crate::forms::sheet::Sheet;
 use crate::forms::step::Step;
 use crate::store::{Save, Saved};
-use crate::views::pages::answer;
 use crate::views::pages::side::Side;
 use crate::views::pages::stale::{StalePage, carried, differences};
+use crate::views::pages::{answer, field};
 use crate::views::words;
 
 /// What a button asks for.
@@ -36,8 +36,16 @@ enum Go {
     Again,
     /// The panel for these answers, nothing saved.
     Panel,
-    /// A save, and then this step.
-    Save(Step),
+    /// A save, and then this page.
+    Save(To),
+}
+
+/// Where a save leads.
+enum To {
+    /// To a step.
+    Step(Step),
+    /// To the list of all answers.
+    Answers,
 }
 
 /// Takes a step's answers.
@@ -88,9 +96,10 @@ fn go(step: Step, sheet: &Sheet) -> Go {
         }
         (Some("again"), ..) => Go::Again,
         (Some("panel"), ..) => Go::Panel,
-        (Some("next"), ..) => Go::Save(step.next()),
-        (Some(slug), ..) => Go::Save(Step::from_slug(slug).unwrap_or(step)),
-        _ => Go::Save(step),
+        (Some("answers"), ..) => Go::Save(To::Answers),
+        (Some("next"), ..) => Go::Save(To::Step(step.next())),
+        (Some(slug), ..) => Go::Save(To::Step(Step::from_slug(slug).unwrap_or(step))),
+        _ => Go::Save(To::Step(step)),
     }
 }
 
@@ -114,7 +123,7 @@ async fn keep(
     place: &Place,
     step: Step,
     mut sheet: Sheet,
-    to: Step,
+    to: To,
 ) -> Result<Response, Trouble> {
     let base = sheet
         .text("base")
@@ -171,8 +180,16 @@ async fn keep(
     }
     // What was kept, for the script that holds what is typed until then.
     let kept = format!("{}-{base}", step.slug());
-    let to = to.slug();
-    Ok(Redirect::to(&format!("{}/{to}?saved={kept}", place.root)).into_response())
+    let change = changed(step, &sheet);
+    let to = match (to, change) {
+        (To::Answers, Some(change)) => format!("answers?saved={kept}#{}", field::id(change)),
+        (To::Answers, None) => format!("answers?saved={kept}"),
+        (To::Step(to), Some(change)) if to == step => {
+            format!("{}?saved={kept}&change={change}", to.slug())
+        }
+        (To::Step(to), _) => format!("{}?saved={kept}", to.slug()),
+    };
+    Ok(Redirect::to(&format!("{}/{to}", place.root)).into_response())
 }
 
 /// The page again, with what was typed.

@@ -28,6 +28,8 @@ pub struct Said {
     rev: Option<String>,
     /// Revision before a way to build it was taken.
     before: Option<u32>,
+    /// The question that is changed from the list of all answers.
+    change: Option<String>,
 }
 
 /// Shows a step, or the plan.
@@ -60,7 +62,10 @@ pub async fn show(
         Some(_) => Vec::new(),
         None => contradictions(&place.plan),
     };
-    let (sheet, base) = (Sheet::of(step, &place.plan), place.revision);
+    let (mut sheet, base) = (Sheet::of(step, &place.plan), place.revision);
+    if let Some(change) = said.change {
+        sheet.put(CHANGE, change);
+    }
     answer(&page(
         &place,
         step,
@@ -73,6 +78,15 @@ pub async fn show(
             typed: false,
         },
     ))
+}
+
+/// The question that the list of all answers sent the reader to, as the form carries it.
+const CHANGE: &str = "change";
+
+/// The same, where it is a question of this step.
+pub fn changed(step: Step, sheet: &Sheet) -> Option<&'static str> {
+    let (of, question) = questions::about(sheet.text(CHANGE)?)?;
+    (of == step).then(|| question.path.as_str())
 }
 
 /// What a step's page is filled with.
@@ -104,7 +118,9 @@ pub fn page(place: &Place, step: Step, shown: &Shown<'_>) -> StepPage {
         planned: shown.planned,
         units,
     };
+    let change = changed(step, shown.sheet);
     StepPage {
+        change,
         frame: place.frame(step.title()),
         title: step.title(),
         slug: step.slug(),
@@ -127,7 +143,7 @@ pub fn page(place: &Place, step: Step, shown: &Shown<'_>) -> StepPage {
         climate: place.climate(step),
         house: place.house(step),
         notice: shown.notice,
-        topics: TopicView::all(step, &desk, &place.plan),
+        topics: TopicView::all(step, &desk, &place.plan, change),
         panel: Side::of(step, shown.planned),
         floor: shown
             .planned

@@ -83,7 +83,7 @@ impl Proposal {
             if coldest == 3 {
                 "the mean of the three coldest"
             } else {
-                "the coldest of them, for want of thirty"
+                "the coldest of them, since there are fewer than thirty"
             }
         );
         let mean = "The mean of all days.".to_owned();

@@ -18,6 +18,7 @@ use crate::forms::record::RecordFault;
 use crate::forms::sheet::Sheet;
 use crate::record::Record;
 use crate::views::words;
+use boxes::Asked;
 use log::Log;
 use stillground::record::{State, Verdict};
 use stillground::site_plan::SitePlan;

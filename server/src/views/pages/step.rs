@@ -48,6 +48,8 @@ pub struct StepPage {
     pub house: Vec<String>,
     /// What was done.
     pub notice: Option<&'static str>,
+    /// The question that the list of all answers sent the reader to; the list is where they go back.
+    pub change: Option<&'static str>,
     /// The questions.
     pub topics: Vec<TopicView>,
     /// The panel.
@@ -117,7 +119,12 @@ pub struct TopicView {
 impl TopicView {
     /// A topic, with the questions that this route needs; one that was answered is always shown.
     #[must_use]
-    pub fn of(topic: &'static Topic, desk: &Desk<'_>, plan: &SitePlan) -> Self {
+    pub fn of(
+        topic: &'static Topic,
+        desk: &Desk<'_>,
+        plan: &SitePlan,
+        change: Option<&str>,
+    ) -> Self {
         let fields = |questions: &'static [Question]| -> Vec<FieldView> {
             questions
                 .iter()
@@ -127,7 +134,9 @@ impl TopicView {
                 .collect()
         };
         let (common, rare) = (fields(topic.common), fields(topic.rare));
-        let open = rare.iter().any(is_wrong);
+        let open = rare
+            .iter()
+            .any(|field| is_wrong(field) || change == Some(&field.name));
         let more = if topic.common.is_empty() {
             "Questions that few can answer"
         } else {
@@ -150,15 +159,16 @@ impl TopicView {
 
     /// The topics of a step: those that come first lie open, the others say in a line what of them is known.
     #[must_use]
-    pub fn all(step: Step, desk: &Desk<'_>, plan: &SitePlan) -> Vec<Self> {
+    pub fn all(step: Step, desk: &Desk<'_>, plan: &SitePlan, change: Option<&str>) -> Vec<Self> {
         let topics = questions::topics(step)
             .iter()
-            .map(|topic| Self::of(topic, desk, plan))
+            .map(|topic| Self::of(topic, desk, plan, change))
             .filter(|topic| !topic.common.is_empty() || !topic.rare.is_empty());
         topics
             .enumerate()
             .map(|(place, topic)| Self {
-                folded: (place >= open_topics(step) && !topic.has_faults()).then(|| topic.state()),
+                folded: (place >= open_topics(step) && !topic.has_faults() && !topic.asks(change))
+                    .then(|| topic.state()),
                 ..topic
             })
             .collect()
@@ -166,6 +176,10 @@ impl TopicView {
 
     fn fields(&self) -> impl Iterator<Item = &FieldView> {
         self.common.iter().chain(&self.rare)
+    }
+
+    fn asks(&self, path: Option<&str>) -> bool {
+        path.is_some_and(|path| self.fields().any(|field| field.name == path))
     }
 
     fn has_faults(&self) -> bool {
@@ -204,7 +218,7 @@ fn is_wrong(field: &FieldView) -> bool {
 }
 
 /// Whether a question is asked: by what is typed, else by what the plan says.
-fn is_asked(
+pub(super) fn is_asked(
     question: &'static Question,
     field: &FieldView,
     desk: &Desk<'_>,

@@ -24,6 +24,8 @@ pub const HEADING: f64 = 4.4;
 pub const TITLE: f64 = 6.2;
 /// Distance of lines, as a multiple of the size.
 pub const LEADING_RATIO: f64 = 1.36;
+/// Least size of a drawing's lettering on a side that is carried to the site, mm: six points.
+pub const LEAST_LETTERING: f64 = 2.1;
 /// How far letters reach below their line, as a multiple of the size.
 const DESCENT_RATIO: f64 = 0.3;
 
@@ -286,8 +288,21 @@ impl Flow {
 
     /// A drawing that takes no more than so much height; where it is reduced for that, it is said where it is larger.
     pub fn drawing_within(&mut self, drawing: Drawing, most: f64, larger: &str) {
-        let factor = self.factor(&drawing).min(most / drawing.height);
+        let factor = self.factor_within(&drawing, most);
         self.drawing_by(drawing, factor, larger);
+    }
+
+    /// Of the same drawing at smaller and smaller scales, the first whose lettering can be read when it takes no more than
+    /// so much height; the last where none can.
+    pub fn first_legible<'a>(&self, all: &'a [Drawing], most: f64) -> Option<&'a Drawing> {
+        let legible = |drawing: &&Drawing| {
+            drawing.least_lettering_mm() * self.factor_within(drawing, most) >= LEAST_LETTERING
+        };
+        all.iter().find(legible).or(all.last())
+    }
+
+    fn factor_within(&self, drawing: &Drawing, most: f64) -> f64 {
+        self.factor(drawing).min(most / drawing.height)
     }
 
     fn drawing_by(&mut self, drawing: Drawing, factor: f64, larger: &str) {

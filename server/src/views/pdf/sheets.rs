@@ -7,6 +7,7 @@ mod day;
 mod engineer;
 mod figures;
 pub(in crate::views::pdf) mod north;
+mod order;
 mod paperwork;
 mod proof;
 mod record;
@@ -79,7 +80,7 @@ pub fn site_set(sheet: &Sheet<'_>, paper: Paper) -> Flow {
     let mut flow = Flow::new(paper);
     flow.blank("Cover", true);
     let mut index = vec![("Order".to_owned(), flow.pages.len() + 1)];
-    day::order_of(&mut flow, sheet, "Order");
+    order::order(&mut flow, sheet, "Order");
     for day in &day::DAYS {
         index.push((day.name.to_owned(), flow.pages.len() + 1));
         day::day(&mut flow, sheet, day);
@@ -231,11 +232,12 @@ fn cautions_of(flow: &mut Flow, sheet: &Sheet<'_>, parts: &[stillground::notes::
 #[allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 mod tests {
     use super::*;
-    use crate::views::pdf::page::Role;
+    use crate::views::pdf::flow::LEAST_LETTERING;
+    use crate::views::pdf::page::{Mark, Page, Role};
     use stillground::brief::{Brief, resolve};
     use stillground::design::{Design, design};
     use stillground::halfspace::NoShelf;
-    use stillground::site_plan::SitePlan;
+    use stillground::site_plan::{SitePlan, prices};
 
     fn bare<'a>(brief: &'a Brief, design: &'a Design) -> Sheet<'a> {
         Sheet {
@@ -250,38 +252,85 @@ mod tests {
         }
     }
 
-    #[test]
-    fn the_site_set_has_ten_sides_at_most_and_each_day_has_one() {
+    /// The plan with a price for every line of its order.
+    fn priced(mut plan: SitePlan) -> SitePlan {
+        let brief = resolve(&plan).unwrap();
+        let lines = design(&brief, &NoShelf).materials;
+        assert!(lines.len() > 20, "{}", lines.len());
+        let price = |line: &stillground::stages::materials::Material| {
+            let price = prices::Price {
+                price: 1234.5,
+                per: prices::per(line.unit, brief.units).to_owned(),
+                item: None,
+            };
+            (line.id.to_owned(), price)
+        };
+        plan.prices.currency = Some("pounds".to_owned());
+        plan.prices.lines = Some(lines.iter().map(price).collect());
+        plan
+    }
+
+    fn examples() -> Vec<(String, SitePlan)> {
         let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../tests/examples");
-        let mut plans = 0;
-        for entry in std::fs::read_dir(folder).unwrap() {
+        let read = |entry: std::io::Result<std::fs::DirEntry>| {
             let path = entry.unwrap().path();
             let text = std::fs::read_to_string(&path).unwrap();
-            let plan: SitePlan = serde_json::from_str(&text).unwrap();
-            let brief = resolve(&plan).unwrap();
-            let design = design(&brief, &NoShelf);
-            let sheet = bare(&brief, &design);
-            for paper in [Paper::A4, Paper::Letter] {
-                let pages = site_set(&sheet, paper).pages;
-                let sides = |name: &str| pages.iter().filter(|page| page.sheet == name).count();
-                let names: Vec<&str> = pages.iter().map(|page| page.sheet.as_str()).collect();
-                assert!(
-                    pages.len() <= 10,
-                    "{}, {paper:?}: {names:?}",
-                    path.display()
-                );
-                for day in day::DAYS {
-                    assert_eq!(
-                        sides(day.name),
-                        1,
-                        "{}, {paper:?}: {names:?}",
-                        path.display()
-                    );
+            (
+                path.display().to_string(),
+                serde_json::from_str(&text).unwrap(),
+            )
+        };
+        let plans: Vec<(String, SitePlan)> = std::fs::read_dir(folder).unwrap().map(read).collect();
+        assert_eq!(plans.len(), 6);
+        plans
+    }
+
+    #[test]
+    fn the_site_set_has_ten_sides_at_most_and_each_day_has_one() {
+        for (name, plan) in examples() {
+            for (name, plan) in [
+                (format!("{name} with prices"), priced(plan.clone())),
+                (name, plan),
+            ] {
+                let brief = resolve(&plan).unwrap();
+                let design = design(&brief, &NoShelf);
+                let sheet = bare(&brief, &design);
+                for paper in [Paper::A4, Paper::Letter] {
+                    let pages = site_set(&sheet, paper).pages;
+                    let sides = |name: &str| pages.iter().filter(|page| page.sheet == name).count();
+                    let names: Vec<&str> = pages.iter().map(|page| page.sheet.as_str()).collect();
+                    assert!(pages.len() <= 10, "{name}, {paper:?}: {names:?}");
+                    for day in day::DAYS {
+                        assert_eq!(sides(day.name), 1, "{name}, {paper:?}: {names:?}");
+                    }
+                    assert_eq!(sides("Order"), 1, "{name}, {paper:?}: {names:?}");
+                    legible(&pages, &name);
                 }
             }
-            plans += 1;
         }
-        assert_eq!(plans, 6);
+    }
+
+    /// No lettering of a drawing is below six points.
+    fn legible(pages: &[Page], name: &str) {
+        let mut drawings = 0;
+        for page in pages {
+            for mark in page.pieces.iter().flat_map(|piece| &piece.marks) {
+                if let Mark::Drawing {
+                    factor, drawing, ..
+                } = mark
+                {
+                    let size = drawing.least_lettering_mm() * factor;
+                    assert!(
+                        size >= LEAST_LETTERING - 1e-9,
+                        "{name}, {}: {size:.2} mm on {}",
+                        drawing.name,
+                        page.sheet
+                    );
+                    drawings += 1;
+                }
+            }
+        }
+        assert!(drawings >= 4, "{name}: {drawings}");
     }
 
     #[test]

@@ -116,12 +116,12 @@ fn directions(flow: &mut Flow, grid: &Grid, printed: usize, units: Units) {
         ));
     }
     flow.paragraph(
-        "Turn the arrow to true north, not to the compass's: rebar and steel near by mislead a compass. Mark the centres with a punch \
+        "Turn the arrow to true north, not to compass north: steel nearby misleads a compass. Mark the centres with a punch \
          through the paper, take the paper off, and measure all distances between the marks against the table before the first hole.",
     );
     flow.paragraph(
         "Drilling throws chips and dust that harms the lungs: wear goggles, gloves and a dust mask, and keep cables out of the way. Look \
-         for rebar, ducts and buried cables before you drill.",
+         for reinforcement, ducts and buried cables before you drill.",
     );
 }
 
@@ -187,7 +187,7 @@ fn distances(flow: &mut Flow, sheet: &Sheet<'_>, pattern: &Pattern) {
 fn north(flow: &mut Flow, sheet: &Sheet<'_>) {
     flow.heading("True north on the day");
     flow.paragraph(
-        "The sheet “True north” of the plan has the whole of it, hour by hour; this is the gist.",
+        "The sheet “True north” of the plan has the whole of it, hour by hour; this is a summary.",
     );
     for way in ways(sheet.brief, sheet.design) {
         let first = if way.rows.is_empty() { 1 } else { 2 };

@@ -73,7 +73,7 @@ fn inside_pier(plan: &SitePlan) -> Vec<Problem> {
         ];
         problem(
             &fields,
-            "The walk leads through the column. Lead it round.".to_owned(),
+            "The route leads through the column. Lead it round the column.".to_owned(),
         )
     });
     stands.chain(posts).chain(walk).collect()
@@ -84,7 +84,7 @@ fn raised_ground(plan: &SitePlan) -> Option<Problem> {
     (plan.floor.kind == Some(FloorKind::Ground) && level.abs() > GROUND_LEVEL_M).then(|| {
         Problem::between(
             paths![floor.kind, floor.level_m],
-            "Bare ground is at ground level: choose a slab or a deck for a floor at another level, or leave the level at nought.",
+            "Bare ground is at ground level: choose a slab or a deck for a floor at another level, or leave the level at zero.",
         )
     })
 }

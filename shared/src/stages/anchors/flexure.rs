@@ -202,17 +202,17 @@ fn says(situation: &Situation, found: &Flexure) -> Vec<String> {
     let torque = units.say(found.most_torque, NewtonMetre);
     let first = match Way::of(situation.brief, situation.seat) {
         Way::Ungrouted => format!(
-            "Nothing stands under the plate at the studs yet, so that it is not tightened. Were it done all the same, studs that pull {pull} \
-             each would draw it down by {} at the studs",
+            "Nothing stands under the plate at the studs yet, so the nuts are not tightened. If they were, studs that pull \
+             {pull} each would draw the plate down by {} at the studs",
             mm(found.plate)
         ),
         Way::Straight => format!(
-            "The plate lies straight on the concrete and is taken to bear under the column's wall alone, as one that is not flat to a tenth \
+            "The plate lies straight on the concrete and is assumed to bear under the column's wall alone, as one that is not flat to a tenth \
              of a millimetre does. Studs that pull {pull} each draw it down by {} at the studs",
             mm(found.plate)
         ),
         Way::Nuts => format!(
-            "With tight nuts under the plate nothing of this bends. Were they slack or left out, the same torque would pull {pull} at each \
+            "With tight nuts under the plate nothing bends. If they were slack or left out, the same torque would pull {pull} at each \
              stud and draw the plate down by {}",
             mm(found.plate)
         ),

@@ -64,8 +64,8 @@ fn plate(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
             t_stub::T_STUB,
         )
         .note(format!(
-            "At the worst stud under {}. Stillness asks more of the plate than strength: a plate as thick as the studs, and at least {}, \
-                 is common. Ribs are not counted; they make it stiffer.",
+            "Governing load: {}, at the worst stud. Stillness needs a thicker plate than strength: a plate as thick as the studs, and at least {}, \
+                 is common. Stiffeners are not counted; they make it stiffer.",
             worst.action.title,
             situation.brief.units.either("20\u{a0}mm", "¾\u{a0}in")
         ))
@@ -173,7 +173,7 @@ fn welded(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
     notes.check(
         Check::at_most("anchors.weld", "Is the weld at the base plate strong enough?", demand, per_mm(capacity), Unit::NewtonPerMillimetre, source)
             .note(format!(
-                "Worst under {}. A fillet all round, made by a qualified welder; faced flat afterwards, since welding draws the plate.",
+                "Governing load: {}. A fillet all round, made by a qualified welder; faced flat afterwards, since welding draws the plate.",
                 worst.action.title
             ))
             .moved_by(paths![pier.weld_leg_mm, pier.outside_diameter_mm, pier.steel]),
@@ -212,7 +212,7 @@ fn pressure(situation: &Situation, verdict: &Verdict, notes: &mut Notes) {
             base_plate::PRESSURE,
         )
         .note(format!(
-            "Worst under {}. The grout must be at least as strong as the concrete, and fill the whole plate without a void.",
+            "Governing load: {}. The grout must be at least as strong as the concrete, and fill the whole plate without a void.",
             worst.action.title
         ))
         .moved_by(paths![pier.plate_side_mm, pier.plate_thickness_mm, block.concrete]),

@@ -230,7 +230,7 @@ pub fn sustained(
     let source = lasting(situation.brief.code.value);
     let title = "Does the resin bond resist the preload over the years?";
     if !situation.brief.anchors.product.known() {
-        let why = "The bond strength of the resin's product was not given, so that nobody can say what it holds for good. Enter it from the \
+        let why = "The resin's bond strength was not given, so it is not known what it holds in the long term. Enter it from the \
                    product's sheet.";
         notes.check(
             Check::unknown(
@@ -254,7 +254,7 @@ pub fn sustained(
             source,
         )
         .note(format!(
-            "The high end of the preload, for good. It would be raised by {}.",
+            "Compared with the high end of the preload, held for good. To make it stronger: {}.",
             Mode::BondSustained.raised_by()
         ))
         .moved_by(paths![
@@ -325,7 +325,8 @@ fn checks(
             HAND,
         )
         .note(format!(
-            "With the preload that is left after ten years. While it stays closed the foot is about ten times as stiff. The torque is {}.",
+            "Counted with the preload left after ten years. While it stays closed, the base joint is about ten times as \
+             stiff. The torque is {}.",
             AGAIN.clause
         ))
         .moved_by(fields),
@@ -339,8 +340,8 @@ fn unvouched(situation: &Situation, hand: Moment, disc: Length) -> String {
         hand / (base_plate::opening_moment(newton::new(1.0) * studs, disc) / newton::new(1.0));
     let units = situation.brief.units;
     format!(
-        "Nothing says yet how far nuts may be tightened on this resin. Until a product's bond strength or a torque is given, the foot is \
-         taken as open, its studs stretching. A hand turns it by {}; with {studs} studs it would stay closed if each kept {} for good.",
+        "It is not known yet how far nuts may be tightened on this resin. Until a product's bond strength or a torque is \
+         given, the base joint is assumed to be open, its studs stretching. A hand tilts it by {}; with {studs} studs it would stay closed if each kept {} for good.",
         units.say(hand, NewtonMetre),
         units.say(needed, Kilonewton),
     )

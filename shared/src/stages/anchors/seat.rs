@@ -46,12 +46,12 @@ impl Seat {
         match self {
             Self::Nuts => {
                 "Each stud carries a nut under the plate and one above it. The preload closes between these two nuts, inside the \
-                 plate; the resin feels nothing of it, and more torque does not make the foot stiffer. Hold the lower nut with a \
+                 plate; the resin feels nothing of it, and more torque does not make the base joint stiffer. Hold the lower nut with a \
                  second spanner, or about half of the torque twists the stud in its resin."
             }
             Self::Bedded => {
                 "The plate lies on grout or concrete. The preload is a lasting pull on the resin: it creeps and relaxes, and while \
-                 it lasts it keeps the joint closed, which makes the foot about ten times as stiff."
+                 it lasts it keeps the joint closed, which makes the base joint about ten times as stiff."
             }
             Self::Dished => {
                 "The lower nuts are backed off or left out, and nothing is under the plate at the studs. Do not tighten it like that: it \

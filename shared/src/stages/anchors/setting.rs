@@ -131,7 +131,7 @@ pub fn notes(brief: &Brief, setting: &Setting, notes: &mut Notes) {
             "Are the studs long enough?", anchors.length.value, setting.stud_length_needed, Millimetre,
             Source::derived("embedment, gap, plate, washer, nut and two threads, one behind the other"),
         )
-        .note("Too short, and either the nut or the embedment loses; take longer studs or a smaller gap.")
+        .note("If they are too short, the nut or the embedment lacks length: use longer studs or a smaller gap.")
         .moved_by(paths![anchors.length_mm, anchors.embedment_mm, pier.gap_mm, pier.plate_thickness_mm]),
     );
     holes(brief, notes);

@@ -181,16 +181,17 @@ fn assumed(brief: &Brief, from: Length) -> Assumption {
     let vertical =
         brief.excavation.sides.value == Sides::Vertical || brief.block.side_contact_to.is_some();
     let why = if vertical && topsoil(brief).is_some() {
-        "The ground is taken as hard against the sides only below the topsoil, which is loose and rooted and does not hold them."
+        "Side contact is assumed only below the topsoil, which is loose and rooted and does not hold the sides."
     } else if vertical {
         "The sides are cut straight and the concrete is poured against undisturbed ground, so the ground may hold them from the \
          surface to the base; how much of that is counted on is said with the ground's stiffness."
     } else {
-        "The pit is battered and filled up again round a form. Backfill does not hold a block as undisturbed ground does, so none of \
-         the sides is counted."
+        "The pit is sloped and filled again round the shuttering. Backfill does not hold a block as undisturbed ground does, \
+         so no side contact is counted."
     };
     let effect = if vertical {
-        "Contact makes the block several times stiffer in rocking; loose fill, a foam lining or a gap left by a form takes it away."
+        "Contact makes the block several times stiffer in rocking; loose fill, a foam lining or a gap left by shuttering \
+         takes it away."
     } else {
         "Every tilt is several times larger than with the ground hard against the sides. Fill well rammed in thin layers, or lean \
          concrete, may be stated as contact between two depths."

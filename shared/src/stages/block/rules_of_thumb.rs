@@ -170,7 +170,7 @@ fn bearing(brief: &Brief, ground: &Ground, outline: &Outline, actions: &Actions)
     let calculation = match ground.presumed_bearing {
         Some(capacity) => {
             format!(
-                "At the worst it presses with {pressure}; this ground is presumed to carry {}.",
+                "At the worst it presses with {pressure}; tables allow {} for this ground.",
                 units.say(capacity, Kilopascal)
             )
         }

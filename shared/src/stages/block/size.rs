@@ -124,11 +124,11 @@ fn unmet(brief: &Brief, ground: &Ground, loads: &Loads, outline: &Outline) -> Ve
     need(outline.shorter() >= plate_needs(brief), PLATE);
     need(
         checks::carries(brief, ground, outline, &actions),
-        "bearing of the ground, at the least that tables presume",
+        "bearing of the ground, by the lowest value in the tables",
     );
     need(
         checks::stands(outline, &actions),
-        "standing up against a person, a ladder and the storm's gust",
+        "resisting a person, a ladder and the storm's gust",
     );
     need(
         checks::stays_put(brief, outline, &actions),
@@ -149,8 +149,8 @@ fn depth(brief: &Brief, ground: &Ground, room: &Room, notes: &mut Notes) -> Leng
         (
             metre::new(METRE_CUBE_M),
             brief.units.either(
-                "a metre is what the trade digs at least where it can",
-                "that deep, or a metre, is what the trade digs at least where it can",
+                "the trade digs at least a metre where it can",
+                "the trade digs at least that deep, or a metre, where it can",
             ),
         ),
         (frost, "the base goes below the frost"),
@@ -187,12 +187,12 @@ fn depth(brief: &Brief, ground: &Ground, room: &Room, notes: &mut Notes) -> Leng
 fn limit(limited_by: DepthLimit) -> &'static str {
     match limited_by {
         DepthLimit::Stated => "this is as deep as can be dug here",
-        DepthLimit::Assumed => "this is as deep as one person is taken to dig",
+        DepthLimit::Assumed => "this is as deep as one person is assumed to dig",
         DepthLimit::Water => {
             "the base stays above the groundwater, since a pit under water cannot be dug dry by hand"
         }
         DepthLimit::Rock => "the base rests on the rock",
-        DepthLimit::Batter => "deeper, the battered sides would run out of room",
+        DepthLimit::Batter => "deeper, the sloped sides would run out of room",
     }
 }
 

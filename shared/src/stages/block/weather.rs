@@ -40,8 +40,8 @@ pub(super) fn notes(brief: &Brief, notes: &mut Notes) {
 fn cold(brief: &Brief, celsius: f64, notes: &mut Notes) {
     let say = |value| brief.units.say(value, Celsius);
     let note = format!(
-        "Too cold for concrete below {}, and never on frozen ground: wait for a milder day. From there to {} ask: a blanket, warm mix and no \
-         frost in the next three nights. Concrete that freezes before it has {} loses up to half its strength.",
+        "Too cold for concrete below {}, and never on frozen ground: wait for a milder day. From there to {} it takes care: \
+         a blanket, a warm mix and no frost in the next three nights. Concrete that freezes before it has {} loses up to half its strength.",
         say(COLDEST_C),
         say(MILD_C),
         brief.units.say(3.5, Unit::Megapascal)
@@ -83,7 +83,7 @@ fn hot(celsius: f64, notes: &mut Notes) {
             "Is it cool enough to pour?", celsius, HOTTEST_C, Celsius,
             HOT,
         )
-        .note("Hotter than this concrete sets before it is compacted and cracks as it cools: pour on a cooler day or before dawn.")
+        .note("In more heat than this, concrete sets before it is compacted and cracks as it cools: pour on a cooler day or before dawn.")
         .moved_by(paths![work.temperature_c]),
     );
 }

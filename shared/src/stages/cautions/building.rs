@@ -34,15 +34,16 @@ fn drilling(job: &Job, notes: &mut Notes) {
     let steel = match job.brief.block.reinforcement.value {
         Reinforcement::Plain => "",
         Reinforcement::TopMesh | Reinforcement::Cage => {
-            " Where the bit meets a bar, stop: do not drill through it nor lean on the machine; move the template and ask what the bar does."
+            " If the bit meets a bar, stop: do not drill through it or lean on the machine. Move the template, and ask what \
+             the bar is for."
         }
     };
     notes.caution(
         "drill.machine",
         When::Drilling,
         format!(
-            "A rotary hammer that jams turns the arms that hold it. Both hands, side handle, feet firm, slip clutch on; ear defenders and \
-             goggles; pauses for the hands' sake.{steel}"
+            "A rotary hammer that jams can wrench the arms that hold it. Use both hands and the side handle, stand firmly \
+             and keep the slip clutch on. Wear ear defenders and goggles, and rest your hands often.{steel}"
         ),
         Source::common_practice("hand-held hammer drills"),
     );
@@ -52,15 +53,16 @@ fn bonding(notes: &mut Notes) {
     notes.caution(
         "bond.resin",
         When::Bonding,
-        "Resin and its hardener make some people allergic for life, and burn eyes. Nitrile gloves, goggles, fresh air; change soiled gloves \
-         at once; no solvent on skin. Read the product's own sheet for its holes, times and temperatures: it rules over this plan.",
+        "Resin and its hardener make some people allergic for life, and burn eyes. Wear nitrile gloves and goggles and work \
+         in fresh air; change soiled gloves at once; use no solvent on skin. Read the product's own sheet for its holes, \
+         times and temperatures: where it differs from this plan, it is right.",
         Source::common_practice("safety data sheets of injection resins"),
     );
     notes.caution(
         "bond.wait",
         When::Bonding,
-        "Do not touch a stud while the resin sets, nor tighten before the product's time for full load at the concrete's own temperature. \
-         A stud that was moved does not hold, and nothing shows it.",
+        "Do not touch a stud while the resin cures, and do not tighten it before the product's curing time at the concrete's \
+         own temperature is over. A stud that was moved does not hold, and nothing shows it.",
         Source::common_practice("bonded anchors"),
     );
 }
@@ -79,8 +81,8 @@ fn lifting(job: &Job, notes: &mut Notes) {
     notes.caution(
         "lift.column",
         When::Lifting,
-        "A column that tips crushes. Sling it above its middle, lift with a hoist on firm boards, nobody beneath or astride, and keep \
-         fingers out from under the plate: lower it on blocks first. It is not safe to let go before a nut is on every stud.",
+        "A column that tips over crushes whoever is under it. Sling it above its middle and lift it with a hoist on firm \
+         boards, with nobody beneath or astride it. Keep fingers out from under the plate: lower it onto blocks first. It is not safe to let go before a nut is on every stud.",
         Source::common_practice("lifting and setting columns"),
     );
     let top = metre::get(job.block.upstand) + metre::get(job.pier.height);
@@ -99,7 +101,7 @@ fn lifting(job: &Job, notes: &mut Notes) {
         notes.caution(
             "lift.fill",
             When::Lifting,
-            "Fill the column only where it stands for good: full, it is too heavy to lift. Sand's dust holds silica; wear the mask.",
+            "Fill the column only where it stands for good: full, it is too heavy to lift. Sand dust holds silica: wear the mask.",
             Source::common_practice("filled columns"),
         );
     }
@@ -110,7 +112,7 @@ fn tightening(job: &Job, notes: &mut Notes) {
         "tighten.unit",
         When::Tightening,
         "Read the unit on the wrench before the first click: newton metres, kilogram-force metres and pound-force feet differ up to tenfold. \
-         Never exceed the torque that the resin's maker allows; a stud that pops out of its hole goes past your face.",
+         Never exceed the torque that the resin's maker allows, and keep your face clear: a stud can fly out of its hole.",
         Source::common_practice("torque wrenches"),
     );
     if Seat::wants_grout(job.brief) {

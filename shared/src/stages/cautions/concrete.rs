@@ -72,9 +72,9 @@ fn say_days(brief: &Brief, block: &Block, notes: &mut Notes) {
         "block.drill_not_before",
         When::Drilling,
         format!(
-            "Do not drill before the concrete is {drill} days old, nor load the pier fully before day {load}: {at} it takes that long. \
-             Holes for bonded studs wait for {LEAST_AGE_D} days and a characteristic strength of {strength}, whichever is later; the \
-             resin's own sheet may ask for more. A colder spell moves both days back."
+            "Do not drill before the concrete is {drill} days old, and do not load the pier fully before day {load}: {at} it \
+             takes that long. Holes for bonded studs wait for {LEAST_AGE_D} days and a characteristic strength of \
+             {strength}, whichever is later; the resin's own sheet may ask for more. A cold spell puts both days later."
         ),
         LEAST_AGE_SOURCE,
     );
@@ -88,8 +88,8 @@ fn weather(brief: &Brief, notes: &mut Notes) {
             "block.cold_pour",
             When::Pouring,
             format!(
-                "Do not pour on frozen ground, in falling frost, or below {}. Keep the block covered and insulated, and warm if need be, until \
-                 it has at least {}; better, wait for a milder week.",
+                "Do not pour on frozen ground, in falling frost, or below {}. Keep the block covered and insulated, and \
+                 heated if need be, until it has at least {}; better, wait for a milder week.",
                 say(COLDEST_C),
                 brief.units.say(5.0, Unit::Megapascal)
             ),
@@ -118,7 +118,7 @@ fn mixed(brief: &Brief, volume: f64, notes: &mut Notes) {
             "block.site_mix_strength",
             When::Planning,
             format!(
-                "A class this strong is not reached reliably by a site mix without tests. Order it delivered, or plan with {}.",
+                "A site mix does not reach so strong a class reliably without tests. Order it delivered, or plan with {}.",
                 brief.stock.value.either(Concrete::C25, Concrete::Psi4000).said()
             ),
             Source::judgement("a site has no laboratory"),
@@ -149,8 +149,9 @@ fn heat(brief: &Brief, block: &Block, notes: &mut Notes) {
             "block.heat",
             When::Pouring,
             format!(
-                "Hardening warms the middle of a block {} thick by some {} to {}. Where the face is cold meanwhile it cracks: lay an insulating \
-                 blanket over the top at once and leave it on with the form for three days; do not pour cold water on warm concrete.",
+                "Hardening warms the middle of a block {} thick by {} to {}. If the face is cold meanwhile, it cracks: lay \
+                 an insulating blanket over the top at once, leave blanket and shuttering on for three days, and pour no \
+                 cold water on warm concrete.",
                 brief.units.say(thick, Unit::Metre),
                 brief.units.say( 0.5 * rise, Kelvin),
                 brief.units.say( 0.75 * rise, Kelvin)

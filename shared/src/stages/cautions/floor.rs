@@ -26,8 +26,8 @@ pub(super) fn list(brief: &Brief, floor: &Floor, notes: &mut Notes) {
         notes.caution(
             "floor.slab",
             When::Flooring,
-            "Cast the slab apart from the block with a clean gap all round, and lift any board that formed it: a forgotten strip of wood or \
-             a lip of mortar joins the two as well as a bolt.",
+            "Cast the slab separate from the block with a clean gap all round, and take out every board that shaped it: a \
+             forgotten strip of wood or a lip of mortar joins the two as firmly as a bolt.",
             Source::common_practice("isolated slab"),
         );
     }
@@ -63,7 +63,7 @@ fn over_block(brief: &Brief, floor: &Floor, notes: &mut Notes) {
     }
     if floor.walk_over_block {
         let text = format!(
-            "The walk crosses the block's plan. Lead it round, {} from the block or more, or each step shows in the image.",
+            "The route crosses the block. Lead it round the block, {} from it or more, or each step shows in the image.",
             brief.units.say(floor.reach, Metre)
         );
         notes.caution(
@@ -84,7 +84,7 @@ fn off_floor(floor: &Floor, notes: &mut Notes) {
         .collect();
     if floor.kind != FloorKind::Ground && !names.is_empty() {
         let text = format!(
-            "Off the floor: {}. The weight there is taken to press on the ground itself.",
+            "Off the floor: {}. The weight there is assumed to press on the ground itself.",
             names.join(", ")
         );
         notes.caution(

@@ -81,9 +81,9 @@ fn water(brief: &Brief, ground: &Ground, notes: &mut Notes) {
     };
     let group = match ground.group {
         Group::Silt | Group::Sand | Group::Gravel => {
-            "It takes stiffness and bearing from this soil, which the figures count in. "
+            "It makes this soil less stiff and less strong, and the figures allow for that. "
         }
-        Group::Clay => "In clay it counts at the low end of the stiffness. ",
+        Group::Clay => "In clay the low end of the stiffness allows for it. ",
         Group::Rock | Group::Unfit => "",
     };
     let place = if depth > 0.0 {
@@ -109,8 +109,8 @@ fn frost(brief: &Brief, ground: &Ground, notes: &mut Notes) {
     }
     let text = format!(
         "This soil heaves when it freezes, down to {} in a hard winter. A base below that depth is not lifted from beneath, but frozen \
-         ground grips the block's sides and lifts it. Keep the ground beside it drained, and carry out what the plan has against it \
-         before the first winter.",
+         ground grips the block's sides and lifts it. Keep the ground beside it drained, and build in the plan's frost \
+          remedy before the first winter.",
         brief.units.say(ground.frost_depth, Metre)
     );
     notes.caution("ground.frost", When::Planning, text, ADFREEZE);
@@ -150,7 +150,7 @@ fn disagreement(brief: &Brief, notes: &mut Notes) {
     }
     let say = |value| brief.units.say(value, Unit::MetrePerSecond);
     let text = format!(
-        "The stated speed of shear waves, {}, is far from what {} usually has near the surface, {} to {}. The plan uses the stated one. An \
+        "The stated shear-wave speed, {}, is far from what {} usually has near the surface, {} to {}. The plan uses the stated one. An \
          average over thirty metres is not the speed at one metre: check what was measured.",
         say(speed),
         soil_table::words(soil),
@@ -173,8 +173,8 @@ fn blow_count(brief: &Brief, ground: &Ground, notes: &mut Notes) {
         return;
     }
     let text = format!(
-        "The blow count is set aside: in {} the test says little about stiffness. Give the depth and kind of the ground in which it was \
-         taken, or a measured speed of shear waves.",
+        "The blow count is not used: in {} the test says little about stiffness. Give the depth and kind of the ground in \
+         which it was taken, or a measured shear-wave speed.",
         soil_table::words(ground.soil)
     );
     notes.caution(
@@ -195,7 +195,7 @@ fn frost_disagrees(brief: &Brief, notes: &mut Notes) {
     if depth < found * FROST_DISAGREES_RATIO {
         let say = |length| brief.units.say(length, Metre);
         let text = format!(
-            "The stated depth of frost, {}, is much less than the {} that the freezing index gives in this soil kept clear of snow. The plan \
+            "The stated frost depth, {}, is much less than the {} that the freezing index gives in this soil kept clear of snow. The plan \
              uses the stated one; turf and snow keep frost out, a swept floor does not.",
             say(depth),
             say(found)
@@ -211,7 +211,7 @@ fn frost_disagrees(brief: &Brief, notes: &mut Notes) {
 
 fn strength_set_aside(ground: &Ground, notes: &mut Notes) {
     let text = format!(
-        "The measured strength is set aside: undrained strength counts in clay and silt, the angle of friction in silt, sand and gravel, \
+        "The measured strength is not used: undrained strength counts in clay and silt, the friction angle in silt, sand and gravel, \
          and the ground at the block's depth is described as {}. Check which ground was tested.",
         soil_table::words(ground.soil)
     );
@@ -239,7 +239,7 @@ fn slope(brief: &Brief, ground: &Ground, notes: &mut Notes) {
     let said = brief.units.say(slope, Degree);
     let text = if unstable {
         format!(
-            "A slope of {said} may creep or slide, the more so with a pit cut into it. Ask a ground engineer before you dig, and keep clear \
+            "A slope of {said} may creep or slide, and a pit cut into it makes that more likely. Ask a ground engineer before you dig, and keep clear \
              of the foot of the slope after rain."
         )
     } else {
@@ -282,7 +282,7 @@ fn tree(brief: &Brief, ground: &Ground, notes: &mut Notes) {
         "A tree this near in clay moves the ground with the seasons: move the pier, or have it looked at. Neither cut nor plant a tree \
          before that: clay that is no longer dried swells for years."
     } else {
-        "Its roots may be in the pit, its sway is felt in the ground, and it hides the sky. Cut no thick roots without a tree \
+        "Its roots may be in the pit, its sway moves the ground, and it hides the sky. Cut no thick roots without a tree \
          specialist; the tree may be protected."
     };
     let text = format!(

@@ -26,8 +26,9 @@ pub(super) fn judge_first(ground: &Ground, notes: &mut Notes) {
         notes.caution(
             "plan.ground_first",
             When::Planning,
-            "Order nothing and dig nothing before a ground engineer has judged this ground. The block, the lists and the days in this plan \
-             only show what such a pier would take in ground that carries it; here they may all change, and another foundation may be needed.",
+            "Order nothing and dig nothing before a ground engineer has judged this ground. The block, the lists and the \
+             days in this plan only show what such a pier would need in ground that can carry it; here they may all change, \
+             and another foundation may be needed.",
             Source::judgement("no sizes are ordered for ground that nobody has judged"),
         );
     }
@@ -38,13 +39,13 @@ fn planning(notes: &mut Notes) {
         "plan.codes",
         When::Planning,
         "This plan is a calculation, not a permit. Ask the building office what it wants for a footing, a hut or a mast, keep to the local \
-         codes where they differ from this plan, and have an engineer of the place sign what they reserve for engineers.",
+         codes where they differ from this plan, and have a local engineer sign what the codes reserve for engineers.",
         Source::common_practice("local codes and licensed practice come first"),
     );
     notes.caution(
         "plan.alone",
         When::Planning,
-        "Nobody digs, pours, lifts or drills alone. Somebody knows where you are and has a telephone that works there.",
+        "Never dig, pour, lift or drill alone. Tell somebody where you are, and have a telephone that works there.",
         Source::common_practice("no dangerous work alone"),
     );
 }
@@ -62,7 +63,8 @@ fn services(job: &Job, notes: &mut Notes) {
         When::Digging,
         format!(
             "Cables, gas and water lie shallower than any plan shows. Ask the owners for their plans, sweep the ground with a locator and \
-             dig the first {hand} by hand with an insulated spade. Smell gas or cut a cable: everybody away, then call.{machine}"
+             dig the first {hand} by hand with an insulated spade. If you smell gas or cut a cable, everybody moves away \
+              first, then calls for help.{machine}"
         ),
         Source::from_memory("29 CFR 1926.651", "1989", "(b), underground installations"),
     );
@@ -73,8 +75,9 @@ fn open_pit(job: &Job, notes: &mut Notes) {
         "dig.open_pit",
         When::Digging,
         format!(
-            "A pit {} deep is a trap for a child, a dog, or yourself in the dark. Fence it a stride clear all round from the first hour, \
-             cover it whenever nobody works there, and keep a way out in it. The cover keeps things out; it carries nobody.",
+            "A pit {} deep is a trap for a child, a dog, or yourself in the dark. Fence it a stride clear all round from the \
+             first hour, put a lid on it whenever nobody works there, and keep a way out in it. The lid keeps things out; it \
+             carries nobody.",
             job.brief.units.say( job.excavation.depth, Metre)
         ),
         Source::from_memory("29 CFR 1926.651", "1989", "(c), (l)"),
@@ -86,15 +89,15 @@ fn digging(job: &Job, notes: &mut Notes) {
         notes.caution(
             "dig.machine",
             When::Digging,
-            "Stand where the driver sees you and never within the swing of the boom. The machine keeps off the pit's edge by the pit's \
-             depth, is driven by somebody trained on it, and lifts no people.",
+            "Stand where the driver sees you and never within the swing of the boom. The machine stays as far from the pit's \
+             edge as the pit is deep, is driven by somebody trained on it, and lifts no people.",
             Source::common_practice("working beside a digger"),
         );
     }
     notes.caution(
         "dig.back",
         When::Digging,
-        "Spoil is heavy. Lift with the legs, fill the barrow half, change hands every quarter of an hour, drink.",
+        "Spoil is heavy. Lift with your legs, half-fill the barrow, change over every quarter of an hour, and drink enough.",
         Source::common_practice("manual handling"),
     );
 }
@@ -152,8 +155,8 @@ fn cement(job: &Job, notes: &mut Notes) {
             "pour.lorry",
             When::Pouring,
             format!(
-                "A full concrete lorry weighs some thirty {}. Keep it away from the pit by more than the pit's depth, off drains and soft \
-                 verges, and let one person give the driver signs.",
+                "A full concrete lorry weighs about thirty {}. Keep it farther from the pit than the pit is deep, and off \
+                 drains and soft verges; let one person signal to the driver.",
                 job.brief.units.either("tonnes", "tons")
             ),
             Source::common_practice("delivery of concrete"),
@@ -170,8 +173,8 @@ fn lifting_bags(job: &Job, notes: &mut Notes) {
         "pour.bags",
         When::Pouring,
         format!(
-            "About {tonnes} go through your hands this day. Small bags, stacked at hip height beside the mixer, two people, pauses. Open \
-             them downwind with a mask on: the dust burns eyes and lungs. Keep hands and shovel out of a turning drum."
+            "About {tonnes} go through your hands this day. Buy small bags, stack them at hip height beside the mixer, work \
+             in pairs and take breaks. Wear a mask and open bags downwind of you: the dust burns eyes and lungs. Keep hands and shovel out of a turning drum."
         ),
         Source::common_practice("manual handling"),
     );

@@ -54,8 +54,8 @@ fn say(brief: &Brief, length: Length) -> String {
 
 fn always(brief: &Brief, pit: &Excavation, notes: &mut Notes) {
     let text = format!(
-        "Keep spoil, tools and materials at least {} back from the edge, and lorries, mixers and stacked bags at least {} back: what \
-         weighs on the edge pushes the side in.",
+        "Keep spoil, tools and materials at least {} back from the edge, and lorries, mixers and stacked bags at least {} back: weight \
+         on the edge pushes the side in.",
         say(brief, pit.spoil_distance),
         say(brief, pit.load_distance)
     );
@@ -99,8 +99,8 @@ fn collapse(brief: &Brief, ground: &Ground, pit: &Excavation, notes: &mut Notes)
     notes.caution(
         "excavation.inspect",
         When::Digging,
-        "Have somebody who knows the ground look at the pit each day before work, and again after rain, frost or a shock. Local rules and \
-         the advice of a licensed engineer go before anything said here.",
+        "Have somebody who knows the ground look at the pit each day before work, and again after rain, frost or a shock. \
+         Local rules and the advice of a licensed engineer come before anything said here.",
         INSPECTION,
     );
 }
@@ -110,7 +110,7 @@ fn lining(brief: &Brief, notes: &mut Notes) {
     let text = format!(
         "The pit's faces are lined and strutted because they will not stand by themselves. Drive the boards ahead of the digging and set \
          struts from the edge, a frame at the top first; never from inside. Take a strut out only when the concrete has reached it, and \
-         draw the boards up as it rises. Beyond {} have somebody plan it who shores pits.",
+         draw the boards up as it rises. Deeper than {}, have somebody plan it who shores pits for a living.",
         say(brief, metre::new(SHUTTERED_M))
     );
     notes.caution(
@@ -153,8 +153,8 @@ const DEEP_BY_HAND_M: f64 = 1.5;
 
 fn deep_by_hand(brief: &Brief, pit: &Excavation, notes: &mut Notes) {
     let text = format!(
-        "By hand, {} is deeper than a spade throws and than anyone can dig from the edge: it means a person in the pit, and so shored or \
-         battered sides, buckets on a rope, and a second person above. Go less deep and wider, or hire a small digger.",
+        "By hand, {} is deeper than a spade throws and than anyone can dig from the edge: somebody has to be in the pit, \
+         which needs shored or sloped sides, buckets on a rope, and a second person above. Go less deep and wider, or hire a small digger.",
         say(brief, pit.depth)
     );
     notes.caution(
@@ -169,8 +169,8 @@ fn bottom(notes: &mut Notes) {
     notes.caution(
         "excavation.bottom",
         When::Digging,
-        "Stop the machine a hand's breadth short of sides and bottom and trim the rest by hand with a long-handled spade from the edge: teeth \
-         loosen the very ground that is to hold the block.",
+        "Stop the machine a hand's breadth short of sides and bottom, and trim the rest by hand with a long-handled spade \
+         from the edge: the bucket's teeth loosen the ground that has to hold the block.",
         Source::common_practice("trimming by hand"),
     );
 }
@@ -179,8 +179,8 @@ fn breaking_rock(notes: &mut Notes) {
     notes.caution(
         "excavation.rock",
         When::Digging,
-        "Rock needs a breaker or expanding grout, never explosives by yourself. Wear goggles, ear defenders and a fitted dust mask of class \
-         P3 or N100, wet the rock while you break it: its dust harms the lungs for good. Limit hours at a breaker, which numbs the hands.",
+        "Rock needs a breaker or expanding grout, never explosives by yourself. Wear goggles, ear defenders and a fitted \
+         dust mask of class P3 or N100, and wet the rock while you break it: its dust harms the lungs for good. Limit hours at a breaker, which numbs the hands.",
         DUST,
     );
 }

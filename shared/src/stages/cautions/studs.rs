@@ -35,7 +35,8 @@ fn tightening(brief: &Brief, seat: Seat, notes: &mut Notes) {
             When::Tightening,
             format!(
                 "Hold the lower nut with a spanner whenever the upper one is turned. Without that about half of the torque twists the stud in \
-                 its resin, and products allow an M16 some {} to {} there; a stud that has turned in its hole is lost, though nothing shows.",
+                 its resin, and products allow an M16 some {} to {} there; a stud that has turned in its hole no longer \
+                  holds, though nothing shows.",
                 brief.units.say(80.0, Unit::NewtonMetre),
                 brief.units.say(120.0, Unit::NewtonMetre)
             ),
@@ -46,8 +47,8 @@ fn tightening(brief: &Brief, seat: Seat, notes: &mut Notes) {
         notes.caution(
             "anchors.torque_unit",
             When::Tightening,
-            "The largest torque that the resin's product allows was not given. Look it up on its sheet and enter it before a \
-             wrench is set: the nuts are not tightened until it is there.",
+            "The resin's maximum torque was not given. Look it up on its sheet and enter it before you set a wrench: do not \
+             tighten the nuts until it is there.",
             SETTING,
         );
     }
@@ -141,7 +142,7 @@ fn contact(brief: &Brief, notes: &mut Notes) {
             "anchors.contact",
             When::Planning,
             "Where it stays wet, stainless studs make a bare or zinc-coated plate corrode. Isolate them with plastic washers \
-             and sleeves that bear the pressure, or paint plate and washers well; a dry observatory forgives more.",
+             and sleeves that bear the pressure, or paint plate and washers well; in a dry observatory it matters less.",
             CONTACT,
         );
     }
@@ -153,7 +154,8 @@ fn setting_cautions(brief: &Brief, notes: &mut Notes) {
         notes.caution(
             "anchors.wet_hole",
             When::Bonding,
-            "Not every resin may go into a wet hole: the product's sheet must say so, and its hardening time is then about twice as long. Blow and \
+            "Not every resin may go into a wet hole: the product's sheet must say so, and its curing time is then about \
+             twice as long. Blow and \
              suck standing water out first.",
             SETTING,
         );

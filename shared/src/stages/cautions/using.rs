@@ -17,8 +17,8 @@ fn wiring(notes: &mut Notes) {
     notes.caution(
         "wire.licensed",
         When::Wiring,
-        "Mains out of doors kills. A licensed electrician chooses, connects and tests cable, residual-current device and earth, by the code \
-         of the place. Until then only what a low-voltage supply indoors feeds goes to the pier.",
+        "Outdoor mains can kill. A licensed electrician chooses, connects and tests cable, residual-current device and \
+         earth, by the local code. Until then, take nothing to the pier but what a low-voltage supply indoors feeds.",
         Source::common_practice("electrical work is for licensed people"),
     );
     notes.caution(
@@ -40,14 +40,16 @@ fn observing(job: &Job, notes: &mut Notes) {
     notes.caution(
         "observe.dark",
         When::Observing,
-        "Cables run in the ducts or under mats, tools have a place, and the telescope's swing is kept clear: nobody can see a cable or a moving telescope in the dark.",
+        "Run cables in the ducts or under mats, give tools a place, and keep the telescope's swing clear: nobody can see a \
+         cable or a moving telescope in the dark.",
         Source::common_practice("working in the dark"),
     );
     if job.excavation.dewatering {
         notes.caution(
             "observe.wet",
             When::Observing,
-            "Groundwater stands near this block. After floods look for settlement and re-align before you trust the pier.",
+            "Groundwater stands near this block. After a flood, check for settlement and align the mount again before you \
+             trust the pier.",
             Source::judgement("wet ground moves"),
         );
     }
@@ -61,7 +63,7 @@ pub(super) fn season(brief: &Brief, season: &Season, notes: &mut Notes) {
             "motion.season",
             When::Observing,
             format!(
-                "The ground moves with the seasons and with it the polar axis, here by something like {} in a year. Check the polar \
+                "The ground moves with the seasons and with it the polar axis, here by about {} in a year. Check the polar \
                  alignment after the first winter and the first dry season, and leave the mount's adjusters where they can be reached.",
                 brief.units.say( lean, Arcminute)
             ),
@@ -76,7 +78,7 @@ pub(super) fn north(notes: &mut Notes) {
         "north.sun",
         When::Digging,
         "Never look at the sun to find north: not with bare eyes, not through a finder, a telescope, a level or a compass's sight. It \
-         burns the eye without pain and for good. The shadow on the ground tells all that is needed; cover every telescope that stands by.",
+         burns the eye without pain and for good. The shadow on the ground tells all you need; cover every telescope nearby.",
         Source::common_practice("the sun is never looked at"),
     );
 }

@@ -46,7 +46,7 @@ fn at_most(
 }
 
 fn extent(room: &Room, pit: &Excavation, notes: &mut Notes) {
-    let note = "Size of the pit at ground level against the room that there is; battered sides need much more of it than vertical ones.";
+    let note = "Size of the pit at ground level against the room there is; sloped sides need much more room than vertical ones.";
     notes.check(
         at_most(
             "excavation.length",
@@ -82,10 +82,10 @@ fn extent(room: &Room, pit: &Excavation, notes: &mut Notes) {
 fn depth(brief: &Brief, room: &Room, pit: &Excavation, notes: &mut Notes) {
     let by = match room.limited_by {
         DepthLimit::Stated => "as stated",
-        DepthLimit::Assumed => "taken, since nobody said",
+        DepthLimit::Assumed => "assumed, since it was not said",
         DepthLimit::Water => "set by the groundwater, with a dry bottom above it",
         DepthLimit::Rock => "set by the rock, on which the block then stands",
-        DepthLimit::Batter => "set by battered sides that run out of room",
+        DepthLimit::Batter => "set by sloped sides that run out of room",
     };
     let note = format!(
         "The deepest base here is at {}, {by}.",
@@ -116,7 +116,8 @@ fn sides(ground: &Ground, pit: &Excavation, notes: &mut Notes) {
     }
     let check = if pit.cast_against_ground {
         at_most("excavation.sides", "Is the pit shallower than the depth where support is mandatory?", pit.depth, distances::protection_from(), distances::PROTECTION).note(
-            "From this depth on no one may enter without shoring, a shield or battered sides; below it too wherever the ground may cave in. \
+            "From this depth on no one may enter without shoring, a shield or sloped sides; at less depth too, wherever the \
+             ground may cave in. \
              A block poured against the ground needs nobody in the pit: trim the bottom and place steel from above.",
         )
     } else {
@@ -165,7 +166,7 @@ fn above_rock(ground: &Ground, pit: &Excavation, notes: &mut Notes) {
     };
     notes.check(
         at_most("excavation.rock", "Does the pit end at or above rock?", pit.depth, rock, Source::judgement("rock is not dug but stood on"))
-            .note("A block on clean rock stands as well as can be; below its surface a breaker is needed. Wash the rock before pouring.")
+            .note("A block stands best on clean rock; to go below its surface takes a breaker. Wash the rock before pouring.")
             .moved_by(paths![block.depth_m, site.rock_depth_m]),
     );
 }

@@ -119,9 +119,10 @@ fn may_stand(ground: &Ground, pit: &Excavation, height: Length, notes: &mut Note
     let weak = ground.group == Group::Silt || ground.soil == Soil::SoftClay;
     let note = if weak {
         "Soft clay and silt may stand for the hours of digging and pouring, if they are dry and nobody shakes the edge. Dig a trial pit and \
-         look: where the face bulges or runs, shutter or batter it. Dig, look, pour the same day; do not climb in."
+         look: where the face bulges or runs, shutter it or slope it back. Dig, look, pour the same day; do not climb in."
     } else {
-        "It may stand for the hours of digging and pouring, dry and without fissures; rain, frost, vibration and days take that away. \
+        "It may stand for the hours of digging and pouring, if it is dry and without fissures; rain, frost, vibration and \
+         time end that. \
          Above this height cut the side back or support it. Dig, look, pour the same day; do not climb in."
     };
     notes.check(
@@ -150,12 +151,12 @@ fn will_not_stand(why: Loose, pit: &Excavation, notes: &mut Notes) {
             "A vertical face in ground that was dug or filled before will not stand."
         }
         Loose::Fissured => {
-            "Clay that shrinks is full of fissures, along which a vertical face lets go: it will not stand."
+            "Clay that shrinks is full of fissures, along which a vertical face gives way: it will not stand."
         }
     };
     let note = format!(
-        "{why} Shutter it from the edge as you dig, or batter it; the block's sides are then counted as backfilled. Nobody goes in deeper \
-         than the knee. Beyond this depth have somebody look who shores pits."
+        "{why} Shutter it from the edge as you dig, or slope it back; the block's sides are then counted as backfilled. \
+         Nobody goes in deeper than the knee. Deeper than this, have somebody look who shores pits for a living."
     );
     notes.check(
         Check::at_most(

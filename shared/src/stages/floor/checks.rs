@@ -38,7 +38,7 @@ pub fn checks(brief: &Brief, block: &Block, floor: &Floor, notes: &mut Notes) {
 fn gap(brief: &Brief, needed_mm: f64, notes: &mut Notes) {
     let given = millimetre::get(brief.floor.gap.value);
     let note = if given < needed_mm {
-        "The floor would come to touch pier or block, and every step would reach the telescope by that way. Make the gap wider, and put \
+        "The floor would touch column or block, and every step would reach the telescope through it. Make the gap wider, and put \
          nothing stiff into it."
     } else {
         "The floor touches neither pier nor block. Keep grit, cables under tension and sealant out of the gap."

@@ -92,7 +92,7 @@ fn framing(brief: &Brief, posts: &[[f64; 2]], notes: &mut Notes) -> Option<Frami
         (Some(_), Some(_)) => return found,
         (Some(_), None) => (
             "either way",
-            "posts in a whole grid share a weight alike either way",
+            "in a full grid the posts share a weight equally, whichever way the joists run",
         ),
         (None, Some(_)) => (
             "shared by the posts round it",
@@ -100,7 +100,7 @@ fn framing(brief: &Brief, posts: &[[f64; 2]], notes: &mut Notes) -> Option<Frami
         ),
         (None, None) => (
             "shared by the posts round it",
-            "how the joists run is not said, and the posts stand in no whole grid",
+            "how the joists run is not said, and the posts do not form a full grid",
         ),
     };
     notes.assumptions.push(Assumption {

@@ -58,7 +58,7 @@ pub fn opening(brief: &Brief, block: &Block, pier: &Pier, notes: &mut Notes) -> 
     notes.working(
         Working::new(
             "floor.opening",
-            "Hole in the floor, along x",
+            "Floor opening, along x",
             "a = a₀ + 2 g",
             Source::derived("gap on both sides"),
         )

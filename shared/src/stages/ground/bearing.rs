@@ -41,7 +41,7 @@ pub fn bearing(brief: &Brief, row: &SoilRow, notes: &mut Notes) -> Option<Presum
     notes.working(
         Working::new(
             "ground.presumed_bearing",
-            "Net bearing pressure presumed for the soil in words, the least that tables have",
+            "Least net bearing pressure that tables allow for this soil",
             "q = g q₀, g for ground that falls away",
             table.sources[0],
         )
@@ -79,7 +79,7 @@ fn assumed(brief: &Brief, table: &BearingRow, [low, typical, high]: [f64; 3]) ->
         format!("{value} ({from})")
     };
     let slope = match brief.site.stated.slope_deg {
-        Some(slope) if slope > 0.0 => "; each of them less what the slope takes",
+        Some(slope) if slope > 0.0 => "; each of them reduced for the slope",
         _ => "",
     };
     Assumption {
@@ -87,7 +87,7 @@ fn assumed(brief: &Brief, table: &BearingRow, [low, typical, high]: [f64; 3]) ->
         value: AssumedValue::Number(low),
         unit: Unit::Kilopascal,
         why: format!(
-            "the least that a table presumes for {}, by which the block is judged: {}. Between: {}. The most: {}{slope}.",
+            "the least that a table allows for {}, by which the block is judged: {}. In between: {}. The most: {}{slope}.",
             soil_table::words(brief.site.soil.value),
             say(low, table.sources[0]),
             say(typical, table.sources[1]),

@@ -26,7 +26,7 @@ pub const POISSON_RATIO: Figure =
     });
 pub const PRESUMED_BEARING: Figure = Figure::new(
     "ground.presumed_bearing",
-    "Net bearing pressure presumed, the least",
+    "Allowable bearing pressure, net, at the least",
     |_, design| {
         one_or(
             design.ground.presumed_bearing,

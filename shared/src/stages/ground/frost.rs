@@ -39,7 +39,7 @@ fn as_stated(
 ) -> Length {
     let line = Working::new(
         "ground.frost_depth",
-        "Depth of frost, as stated",
+        "Frost depth, as stated",
         "X stated",
         STATED,
     );
@@ -98,7 +98,7 @@ fn calculate(
     notes.working(
         Working::new(
             id,
-            "Depth of frost in a hard winter",
+            "Frost depth in a hard winter",
             "X = λ √(2 k n I · 86 400 / L)",
             berggren::SOURCE,
         )
@@ -125,7 +125,7 @@ fn from_index(brief: &Brief, row: &SoilRow, air_index: f64, notes: &mut Notes) -
             .to_owned(),
     };
     let why = match &brief.site.stated.climate_source {
-        Some(source) => format!("{why}. Where the figures of the climate come from: {source}"),
+        Some(source) => format!("{why}. The climate figures come from: {source}"),
         None => why,
     };
     note(notes, metre::get(found.depth), why, berggren::SOURCE);

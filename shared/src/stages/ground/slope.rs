@@ -45,8 +45,8 @@ pub fn notes(brief: &Brief, ground: &Ground, notes: &mut Notes) {
             )
             .asks_beyond()
             .note(
-                "Ground that falls away carries less, which the bearing figures count; steeper than this it may creep or slide, and a figure \
-                 would only pretend. Have a ground engineer look before you dig.",
+                "Sloping ground carries less, and the bearing figures allow for that. Steeper than this it may creep or \
+                 slide, and no figure is reliable: have a ground engineer look before you dig.",
             )
             .moved_by(paths![site.slope_deg, site.soil]),
         );
@@ -71,8 +71,8 @@ fn bank(brief: &Brief, notes: &mut Notes) {
         )
         .asks_beyond()
         .note(
-            "Behind the line that rises at 45° from its foot the pier neither loads the wall nor loses its own ground. Nearer, have somebody \
-             look who knows what the wall can take.",
+            "Behind the line that rises at 45° from its foot the pier neither loads the wall nor loses its own ground. If it \
+             is nearer, ask somebody who knows what the wall can take.",
         )
         .moved_by(paths![site.bank_distance_m, site.bank_height_m]),
     );

@@ -140,7 +140,7 @@ fn by_blows(group: Group, blows: f64, water: &Water, notes: &mut Notes) -> Veloc
     let [a, b, c] = kind.coefficients();
     Line::new(
         "ground.shear_wave_speed",
-        "Speed of shear waves from the blow count",
+        "Shear-wave speed from the blow count",
         "Vs = a N60^b σ'v^c",
         blow_count::SOURCE,
     )
@@ -176,7 +176,7 @@ fn by_words(
 ) -> Spread<Velocity> {
     let left = Line::new(
         "ground.stress_factor",
-        "What water, and a base less than a metre deep, leave of the speed of shear waves",
+        "Share of the shear-wave speed left by water and by a base less than a metre deep",
         "Vs/Vs₀ = (σ'/σ'₀)^c₂, c₂ 0.164 in clay, 0.231 in silt, 0.236 in sand, 0.285 in gravel",
         if row.group == Group::Gravel {
             kwak::SOURCE
@@ -215,12 +215,12 @@ fn speed_line(brief: &Brief, from: StiffnessFrom, speed: Velocity, notes: &mut N
     let row = soil_table::row(brief.site.soil.value);
     let (title, formula, source) = match from {
         StiffnessFrom::StatedSpeed => (
-            "Speed of shear waves, as stated; low and high are shares of it",
+            "Shear-wave speed, as stated; low and high are shares of it",
             "Vs stated",
             STATED,
         ),
         StiffnessFrom::SoilWords => (
-            "Speed of shear waves, typical for the soil in words",
+            "Shear-wave speed, typical for this soil",
             "Vs from the table of soils, × Vs/Vs₀",
             row.cited(),
         ),
@@ -281,7 +281,8 @@ fn explain(
         ),
         StiffnessFrom::SoilWords => (
             format!(
-                "from the soil in words ({}); from the word alone the ground may be nearly three times softer or stiffer, and the lean test settles it: {band}",
+                "from the kind of soil ({}); from that alone the ground may be nearly three times softer or stiffer, and the \
+                 lean test settles it: {band}",
                 soil_table::words(brief.site.soil.value)
             ),
             soil_table::SOURCE,
@@ -304,7 +305,7 @@ fn stated_range(brief: &Brief, speed: Spread<Velocity>, notes: &mut Notes) {
     notes.working(
         Working::new(
             "ground.shear_wave_speed_range",
-            "Speed of shear waves that one measurement in twenty would not reach",
+            "Shear-wave speed that one measurement in twenty would not reach",
             "Vs,low = Vs exp(−1.645 s), in a dry summer × 0.85",
             STATED_RANGE,
         )
@@ -317,7 +318,7 @@ fn stated_range(brief: &Brief, speed: Spread<Velocity>, notes: &mut Notes) {
             field: path!(site.shear_wave_speed_method),
             value: AssumedValue::Text("good to a quarter either way".into()),
             unit: Unit::One,
-            why: "nobody said how the speed was measured; methods and those who use them differ by 20 to 35 % in the top metre".into(),
+            why: "it is not known how the speed was measured; methods and those who use them differ by 20 to 35 % in the top metre".into(),
             effect: "the worst of every tilt; surface waves with a report narrow it, a hole at the pier more so".into(),
             source: STATED_RANGE,
         });

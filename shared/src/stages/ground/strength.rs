@@ -71,7 +71,7 @@ fn assumed(brief: &Brief, ground: &Ground) -> Option<Assumption> {
         value: AssumedValue::Number(low),
         unit,
         why: format!(
-            "the least that the word for {} allows; the most is {}",
+            "the least that is usual for {}; the most is {}",
             soil_table::words(ground.soil),
             brief.units.say(high, unit)
         ),

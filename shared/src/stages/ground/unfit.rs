@@ -38,7 +38,7 @@ pub fn ask(brief: &Brief) -> Option<String> {
             .mean_annual_temperature_c
             .is_some_and(|mean| mean < PERMAFROST_MEAN_C) =>
         {
-            "Where the year's mean is below freezing the ground may be frozen all year, and what thaws it makes it sink. Ask an engineer \
+            "Where the year's mean is below freezing the ground may be frozen all year, and whatever thaws it makes it sink. Ask an engineer \
              who knows frozen ground in that country."
         }
         _ => return None,
@@ -59,7 +59,7 @@ pub fn checks(brief: &Brief, ground: &Ground, notes: &mut Notes) {
     let soil = soil_table::words(brief.site.soil.value);
     if ground.presumed_bearing.is_none() {
         let why = format!(
-            "No bearing pressure may be presumed for {soil}. {}",
+            "No bearing pressure can be assumed for {soil}. {}",
             ground.ask_an_engineer.as_deref().unwrap_or_default()
         );
         notes.check(
@@ -75,8 +75,8 @@ pub fn checks(brief: &Brief, ground: &Ground, notes: &mut Notes) {
     }
     if ground.shear_modulus.is_none() {
         let why = format!(
-            "No stiffness may be presumed for {soil}, so that tilts and frequencies stay unknown until the speed of shear waves has been \
-             measured on the site."
+            "No stiffness can be assumed for {soil}, so tilts and frequencies stay unknown until the shear-wave speed has \
+             been measured on the site."
         );
         notes.check(
             Check::unknown(

@@ -64,7 +64,7 @@ pub fn unit_weight(
     let typical = water.mean(row.unit_weight_kn_m3, row.wet_unit_weight_kn_m3);
     let names = (
         "ground.unit_weight",
-        "Unit weight for the soil in words",
+        "Unit weight, usual for this soil",
         "γ from the table of soils, by the share under water",
         "γ",
     );
@@ -126,7 +126,7 @@ pub fn poisson_ratio(
     };
     let names = (
         "ground.poisson_ratio",
-        "Poisson's ratio for the soil in words",
+        "Poisson's ratio, usual for this soil",
         "ν from the table of soils, by the share under water",
         "ν",
     );

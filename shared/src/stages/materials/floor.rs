@@ -42,7 +42,7 @@ fn slab(job: &Job, length: f64, width: f64, list: &mut List) {
         "slab-concrete",
         "Concrete for the slab",
         (up(area * thick * 1.1, 0.1), Unit::CubicMetre),
-        "the floor, apart from the block",
+        "the floor, separate from the block",
         "a tenth for waste; never in one pour with the block",
     );
     list.buy(

@@ -70,7 +70,7 @@ fn form(job: &Job, list: &mut List) {
                 job.sold("timber-length")
             ),
             pieces((around + 0.6) / job.good("timber-length")),
-            "a form for the part above ground",
+            "shuttering for the part above ground",
             "pegged level; its top edge is the block's top",
         );
     }

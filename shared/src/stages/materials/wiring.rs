@@ -20,7 +20,7 @@ pub(super) fn list(job: &Job) -> List {
         (5.0, Unit::Metre),
         "from the column's lug to the rod",
         format!(
-            "16 mm² (4 AWG) of copper unless the electrician says otherwise; {} is taken",
+            "16 mm² (4 AWG) of copper unless the electrician says otherwise; {} is assumed",
             job.about_m(5.0)
         ),
     );
@@ -41,7 +41,7 @@ pub(super) fn list(job: &Job) -> List {
             (10.0, Unit::Metre),
             "over the ducts in their trench",
             format!(
-                "{} is taken; measure the trench to the house",
+                "{} is assumed; measure the trench to the house",
                 job.about_m(10.0)
             ),
         );

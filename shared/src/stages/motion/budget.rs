@@ -247,7 +247,8 @@ fn visual(brief: &Brief, notes: &mut Notes) -> Found {
     (
         Measure::EyeMovement,
         most,
-        "the eye follows what is slow and loses what stays within half the seeing disc; what matters is that a knock dies soon.",
+        "the eye follows slow movement and does not see what stays within half the seeing disc; what matters is that a bump \
+         settles soon.",
         Source::judgement(
             "half the seeing disc, or what the eye tells apart at a power of one for each millimetre",
         ),

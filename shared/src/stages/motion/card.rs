@@ -124,7 +124,7 @@ fn walking(parts: &Parts<'_>, edges: &[Edge]) -> String {
 
 fn door(parts: &Parts<'_>) -> String {
     match cost_of(parts, "door") {
-        Some((true, cost)) => format!("a door that falls shut {}", price(parts, cost)),
+        Some((true, cost)) => format!("a slamming door {}", price(parts, cost)),
         _ => "leave the door".into(),
     }
 }

@@ -77,8 +77,8 @@ fn people(parts: &Parts<'_>) -> Option<String> {
         ""
     };
     Some(format!(
-        "Who stands still moves the star by up to {}: the weight dents the ground, and the block leans with the dent. Walking there makes \
-         it {times} times as much{rings}.",
+        "Someone standing still moves the star by up to {}: the weight dents the ground, and the block tilts into the dent. \
+         Walking there moves it {times} times as much{rings}.",
         parts.brief.units.say(still, Arcsecond)
     ))
 }

@@ -37,7 +37,7 @@ pub fn checks(brief: &Brief, notes: &mut Notes) {
             "Is the base plate wide enough for column and weld?", pier.plate_side.value, pier.outside_diameter.value + weld, Millimetre,
             Source::derived("outside diameter and a weld leg on either side"),
         )
-        .note("The studs' circle needs room outside the column besides; the anchors' checks look at that.")
+        .note("The stud circle also needs room outside the column; the checks of the studs look at that.")
         .moved_by(paths![pier.plate_side_mm, pier.outside_diameter_mm, pier.weld_leg_mm]),
     );
     ducts(

@@ -132,7 +132,7 @@ fn swing(brief: &Brief, axis: Length, notes: &mut Notes) {
                 Unit::Metre,
                 source,
             )
-            .note("Leave room for a person between the swing and the wall besides.")
+            .note("Leave room for a person between the swing and the wall as well.")
             .moved_by(paths![pier.swing_radius_m, pier.wall_distance_m]),
         );
     }

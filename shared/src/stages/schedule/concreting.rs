@@ -79,7 +79,7 @@ fn digging(job: &Job, plan: &mut Plan) {
     plan.work(
         When::Digging,
         "inspect",
-        "Trim the base and feel the soil",
+        "Trim the bottom and check the soil",
         &["dig", LINING],
         0.5,
         "The last of it by hand, so that the base stays undisturbed. Compare the soil with what the plan says; if it is softer, or wet, \
@@ -116,7 +116,7 @@ fn preparing(job: &Job, plan: &mut Plan) {
         plan.wait(
             When::Pouring,
             "blinding_sets",
-            "The blinding sets",
+            "Wait: the blinding sets",
             &["blinding"],
             16.0,
             "Overnight, so that it can be walked on.",
@@ -128,7 +128,7 @@ fn preparing(job: &Job, plan: &mut Plan) {
         plan.work(
             When::Pouring,
             "form",
-            "Build the form and level its edge",
+            "Build the shuttering and level its edge",
             &["inspect", "blinding_sets"],
             job.shared(1.0 + 1.2 * around * height),
             "Its top edge is the block's top: level it with care, it saves hours at the plate.",
@@ -217,21 +217,21 @@ fn hardening(job: &Job, plan: &mut Plan) {
     plan.wait(
         When::Drilling,
         "harden",
-        "The concrete hardens",
+        "Wait: the concrete hardens",
         &["cover"],
         24.0 * day::get(block.drill_after),
         why,
     );
     let reference = job.celsius(20.0);
     let why = format!(
-        "{} at {at}: the studs' resistances are reckoned with the strength at 28 days and {reference}.",
+        "{} at {at}: the studs' resistances are calculated with the strength at 28 days and {reference}.",
         days(block.load_after)
     );
     let why = format!(
-        "{why} Before that a share of the full load may come: {}.",
+        "{why} Before that, part of the full load may be put on: {}.",
         shares(job)
     );
-    let title = "The concrete reaches its full strength";
+    let title = "Wait: the concrete reaches full strength";
     plan.wait(
         When::Observing,
         "full_strength",
@@ -268,7 +268,7 @@ fn striking(job: &Job, plan: &mut Plan) {
         plan.wait(
             When::Pouring,
             "form_waits",
-            "The form stays on",
+            "Leave the shuttering on",
             &["cover"],
             24.0 * STRIKE_D,
             why,
@@ -277,7 +277,7 @@ fn striking(job: &Job, plan: &mut Plan) {
         plan.work(
             When::Pouring,
             "strike",
-            "Strike the form",
+            "Strike the shuttering",
             &["form_waits"],
             job.shared(1.0),
             why,

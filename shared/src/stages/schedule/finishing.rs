@@ -23,7 +23,7 @@ pub(super) fn tasks(job: &Job, plan: &mut Plan) {
     plan.work(
         When::Observing,
         "load",
-        "Set mount and telescope",
+        "Fit the mount and telescope",
         &["full_strength", "torque_day", "wire", "floor", "fill"],
         job.shared(4.0),
         "When the concrete has its full strength. A light mount may stand earlier in calm weather, once the nuts have been checked.",
@@ -39,7 +39,7 @@ pub(super) fn tasks(job: &Job, plan: &mut Plan) {
     plan.work(
         When::Observing,
         "align",
-        "Align on the pole",
+        "Polar-align the mount",
         &["measure"],
         2.0,
         "On the first clear night.",
@@ -47,7 +47,7 @@ pub(super) fn tasks(job: &Job, plan: &mut Plan) {
     plan.wait(
         When::Observing,
         "seasons",
-        "The first winter, or half a year",
+        "Wait through the first winter, or half a year",
         &["align"],
         HALF_YEAR_H,
         "Ground that freezes, dries or settles does it now.",
@@ -75,7 +75,7 @@ fn floor(job: &Job, plan: &mut Plan) {
         ),
         FloorKind::Slab => (
             1.2 * area,
-            "A slab of its own, parted from the block by soft foam that is taken out again.",
+            "A separate slab, kept off the block by soft foam that is taken out again.",
         ),
         FloorKind::Deck => (
             1.5 * area + job.floor.supports.len() as f64,

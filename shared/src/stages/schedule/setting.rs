@@ -31,12 +31,13 @@ fn resin_cures(job: &Job) -> (f64, String) {
         return (
             hour::get(time),
             format!(
-                "The resin's time to full load at {at}, doubled in wet holes; the product's own sheet replaces it."
+                "The resin's curing time at {at}, doubled in wet holes; the product's own sheet replaces it."
             ),
         );
     }
     let why = format!(
-        "At {at} the resin's table says no: do not bond then. The time shown, the longest of the table, only holds the place of a better day's."
+        "At {at} the resin's table allows no bonding: do not bond then. The time shown, the longest in the table, only fills \
+         the place."
     );
     (LONGEST_CURE_H, why)
 }
@@ -66,7 +67,7 @@ fn drilling(job: &Job, plan: &mut Plan) {
     plan.wait(
         When::Bonding,
         "resin_cures",
-        "The resin cures",
+        "Wait: the resin cures",
         &["bond"],
         hours,
         why,
@@ -127,7 +128,7 @@ fn standing(job: &Job, plan: &mut Plan) {
         plan.wait(
             When::Tightening,
             "grout_sets",
-            "The grout hardens",
+            "Wait: the grout hardens",
             &["grout"],
             GROUT_H / pace,
             format!(
@@ -173,7 +174,7 @@ fn tightening(job: &Job, plan: &mut Plan) {
     plan.wait(
         When::Tightening,
         "relax_day",
-        "A day goes by",
+        "Wait one day",
         &["torque"],
         24.0,
         "Threads and coatings bed in within hours.",
@@ -189,7 +190,7 @@ fn tightening(job: &Job, plan: &mut Plan) {
     plan.wait(
         When::Tightening,
         "relax_week",
-        "A week goes by",
+        "Wait one week",
         &["torque"],
         168.0,
         "Resin under steady pull creeps for days.",

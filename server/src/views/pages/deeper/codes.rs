@@ -93,7 +93,7 @@ fn first(name: &str, verdict: &Verdict, chosen: bool, units: Units) -> Option<St
         ""
     };
     Some(format!(
-        "By {name}{gives}: the {} fails first, {} used under {}. It would be raised by {}.",
+        "By {name}{gives}: the {} fails first, {} used under {}. To make it stronger: {}.",
         judged.words,
         units.say(judged.utilisation * 100.0, PerCent),
         judged.under,

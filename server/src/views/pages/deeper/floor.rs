@@ -58,7 +58,7 @@ fn stands(planned: &Planned) -> Chapter {
         title: "What each person does to the pier",
         told: Vec::new(),
         words: vec![
-            "The weight of somebody standing still dents the ground, and the block leans with it."
+            "The weight of somebody standing still dents the ground, and the block tilts into the dent."
                 .to_owned(),
         ],
         table: Some(Table {
@@ -126,7 +126,7 @@ fn trade(practice: &Practice, units: Units) -> Chapter {
         told: vec![practice.words.clone()],
         words: Vec::new(),
         table: Some(Table { names: "Where the person stands", columns, rows: practice.rows.iter().map(row).collect() }),
-        after: vec!["“Rule holds at” is the speed of shear waves in ground for which the trade’s figure would be right.".to_owned()],
+        after: vec!["“Rule holds at” is the shear-wave speed of ground for which the trade’s figure would be right.".to_owned()],
     }
 }
 

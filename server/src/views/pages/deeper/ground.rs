@@ -99,7 +99,7 @@ fn uneven(stiffness: &GroundStiffness, units: Units) -> Chapter {
         )
     });
     Chapter {
-        title: "What is not even in this ground",
+        title: "Where this ground is not even",
         told: Vec::new(),
         words: vec![
             "Topsoil, rock below and the width of a lining are in every figure of the plan by these factors on even ground; soft ground \
@@ -107,7 +107,7 @@ fn uneven(stiffness: &GroundStiffness, units: Units) -> Chapter {
                 .to_owned(),
         ],
         table: Some(Table { names: "Layer and what it changes", columns: grounds(), rows: rows.collect() }),
-        after: vec!["Bounds and estimates, held against finite elements, not a solution of their own.".to_owned()],
+        after: vec!["Bounds and estimates, compared with finite elements, not a solution of their own.".to_owned()],
     }
 }
 
@@ -127,7 +127,7 @@ fn stiffening(stiffness: &GroundStiffness, units: Units) -> Chapter {
         told: Vec::new(),
         words: vec![
             "Grains press on each other harder with depth. Each quantity feels the ground’s modulus at a depth of its own; if the modulus \
-             grows with the root of depth, the plan’s figure for even ground is to be taken so many times."
+             grows with the root of depth, the plan’s figure for even ground is multiplied by this."
                 .to_owned(),
         ],
         table: Some(Table {

@@ -189,7 +189,7 @@ fn knocks(motion: &Motion, units: Units) -> Chapter {
             ],
         }),
         after: vec![format!(
-            "A knock has died when the star moves by less than {}; it may take {}. {} ({})",
+            "A bump has settled when the star moves by less than {}; it may take {}. {} ({})",
             units.say(budget.arcsec, Arcsecond),
             units.say(budget.settle_s, Unit::Second),
             crate::views::words::sentence(&budget.settle_why),
@@ -228,7 +228,7 @@ fn slow(motion: &Motion, units: Units) -> Chapter {
         }
         None => rows.push((
             "Polar axis, lean in a year".to_owned(),
-            vec!["nobody can presume it in this ground".to_owned()],
+            vec!["not known in advance in this ground".to_owned()],
         )),
     }
     Chapter {
@@ -289,7 +289,7 @@ fn allowed(motion: &Motion, units: Units) -> Chapter {
                 crate::views::words::sentence(&budget.why)
             ),
             format!(
-                "Where it comes from: {}. The growth that is asked and the time that a knock may take can be changed at the step “Pier and load”.",
+                "Where it comes from: {}. The star growth and the settling time that you accept can be changed at the step “Pier and load”.",
                 budget.source
             ),
         ],

@@ -56,26 +56,83 @@ pub struct FoundView {
     pub by: String,
 }
 
-/// The boxes of a task.
-pub(super) fn boxes(desk: &Desk<'_>, task: &str, sheet: Option<&Sheet>) -> Vec<BoxView> {
-    let mut views: Vec<BoxView> = Vec::new();
-    let mut before = "";
-    let mut meant: Vec<Meaning> = Vec::new();
-    let asked = |item: &&Item| item.task == task && item.asked;
-    for item in desk.record.items.iter().filter(asked) {
-        let mut view = one(desk, item, sheet);
-        if item.how == before {
-            view.how = String::new();
+/// The same measured at each of several parts: what is said of all stands once, above a box for each.
+#[derive(Debug, Clone)]
+pub struct EachView {
+    /// What is measured at each.
+    pub legend: String,
+    /// Its name on the page.
+    pub id: String,
+    /// What the plan expects of each.
+    pub expected: String,
+    /// How to look.
+    pub how: String,
+    /// What each finding would mean.
+    pub means: Vec<Meaning>,
+    /// The boxes, each with its part's name and the rest of its title.
+    pub boxes: Vec<(String, String, BoxView)>,
+}
+
+/// What a task asks.
+#[derive(Debug, Clone)]
+pub enum Asked {
+    /// One thing.
+    One(Box<BoxView>),
+    /// The same thing at each part.
+    Each(EachView),
+}
+
+/// What a task asks, in the order of the work.
+pub(super) fn asked(desk: &Desk<'_>, task: &str, sheet: Option<&Sheet>) -> Vec<Asked> {
+    let mut all: Vec<Asked> = Vec::new();
+    let of_task = |item: &&Item| item.task == task && item.asked;
+    for item in desk.record.items.iter().filter(of_task) {
+        let view = one(desk, item, sheet);
+        let Some((part, rest)) = part(&item.id, &view.title) else {
+            all.push(Asked::One(Box::new(view)));
+            continue;
+        };
+        let legend = format!("Each {}{rest}", part.kind.to_lowercase());
+        let named = (format!("{} {}", part.kind, part.number), rest);
+        let same = all.iter_mut().find_map(|one| match one {
+            Asked::Each(each)
+                if each.legend == legend
+                    && each.expected == view.expected
+                    && each.how == view.how
+                    && each.means == view.means =>
+            {
+                Some(each)
+            }
+            _ => None,
+        });
+        match same {
+            Some(each) => each.boxes.push((named.0, named.1, view)),
+            None => all.push(Asked::Each(EachView {
+                legend,
+                id: format!("{}-each", view.id),
+                expected: view.expected.clone(),
+                how: view.how.clone(),
+                means: view.means.clone(),
+                boxes: vec![(named.0, named.1, view)],
+            })),
         }
-        before = &item.how;
-        if view.means == meant {
-            view.means.clear();
-        } else {
-            meant.clone_from(&view.means);
-        }
-        views.push(view);
     }
-    views
+    all
+}
+
+/// One of several alike: what they are called, and which of them it is.
+struct Part<'a> {
+    kind: &'a str,
+    number: &'a str,
+}
+
+/// The part of which an item speaks, and what its title says beside it: of `hole_depth:2`, “Hole 2: depth”, the second hole
+/// and “: depth”.
+fn part<'a>(id: &'a str, title: &'a str) -> Option<(Part<'a>, String)> {
+    let (_, number) = id.rsplit_once(':')?;
+    let (kind, rest) = title.split_once(&format!(" {number}"))?;
+    let is_whole = !rest.starts_with(|next: char| next.is_ascii_digit());
+    (is_whole && !kind.contains(' ')).then(|| (Part { kind, number }, rest.to_owned()))
 }
 
 fn one(desk: &Desk<'_>, item: &Item, sheet: Option<&Sheet>) -> BoxView {
@@ -158,4 +215,24 @@ fn speaks(reading: &stillground::record::Reading<'_>, item: &Item) -> bool {
     reading
         .item
         .is_some_and(|known| known.id == item.id && known.task == item.task)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::part;
+
+    #[test]
+    fn a_title_says_which_part_it_speaks_of() {
+        let said = |id, title| part(id, title).map(|(part, rest)| (part.kind, part.number, rest));
+        assert_eq!(
+            said("hole_depth:2", "Hole 2: depth"),
+            Some(("Hole", "2", ": depth".to_owned()))
+        );
+        assert_eq!(
+            said("torque:1:12", "Nut 12, pass 1"),
+            Some(("Nut", "12", ", pass 1".to_owned()))
+        );
+        assert_eq!(said("pit_depth", "Depth of the pit"), None);
+        assert_eq!(said("torque:1:1", "Nut 12, pass 1"), None);
+    }
 }

@@ -177,7 +177,7 @@ fn line(record: &Record, reading: &Reading<'_>, kept: &Kept) -> LineView {
         .iter()
         .find(|task| task.id == entry.task);
     let task = known.map_or_else(
-        || format!("{} (no task of the plan any more)", entry.task),
+        || format!("{} (no longer a task of the plan)", entry.task),
         |task| task.title.clone(),
     );
     let mark = match reading.verdict.as_ref().filter(|_| reading.counts()) {
@@ -226,7 +226,7 @@ fn what(record: &Record, reading: &Reading<'_>) -> String {
                     .map(stillground::figure::digits)
                     .unwrap_or_default();
                 format!(
-                    "{} {value}{text} (the plan asks for it no more)",
+                    "{} {value}{text} (no longer asked by the plan)",
                     entry.item.as_deref().unwrap_or_default()
                 )
             }
@@ -246,7 +246,7 @@ fn order_line(record: &Record, entry: &Entry) -> String {
         .map(|line| line.item.clone());
     now.unwrap_or_else(|| {
         format!(
-            "{} (not in the plan any more)",
+            "{} (no longer in the plan)",
             lines::line(id).map_or(id, |line| line.what)
         )
     })

@@ -23,7 +23,7 @@ pub fn drawings(task: &str, design: &Design) -> Vec<(&'static str, &'static str)
         "floor" => &[("floor", "The floor"), SECTION],
         "measure" => &[
             ("modes", "How the pier swings"),
-            ("tilt-map", "Where standing leans the pier"),
+            ("tilt-map", "Where standing tilts the pier"),
         ],
         _ => &[],
     };

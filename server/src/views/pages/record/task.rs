@@ -2,7 +2,7 @@
 
 use stillground::record::{Kind, Needed, State, TaskState, Verdict};
 
-use super::boxes::{BoxView, boxes};
+use super::boxes::{Asked, asked};
 use super::desk::Desk;
 use super::figures;
 use super::needed;
@@ -39,7 +39,7 @@ pub struct TaskView {
     /// What comes after it: name and title.
     pub then: Vec<(&'static str, String)>,
     /// What is measured at it.
-    pub boxes: Vec<BoxView>,
+    pub asked: Vec<Asked>,
     /// What the findings at it ask for.
     pub to_do: Vec<String>,
     /// Why it is held.
@@ -98,7 +98,7 @@ impl Desk<'_> {
             state: self.state(state),
             done: state.state == State::Done,
             then: self.then(task.id),
-            boxes: boxes(self, task.id, sheet),
+            asked: asked(self, task.id, sheet),
             to_do: self.to_do(state),
             held: self.held(state),
             needs: needs(state),
@@ -176,7 +176,7 @@ impl Desk<'_> {
             let hours = state.too_soon_h?;
             let title = &state.task.title;
             Some(format!(
-                "“{title}” was ticked off {} sooner than the plan has it. Make sure that it is over before you go on, or ask whoever made the plan.",
+                "“{title}” was ticked off {} sooner than planned. Make sure that it is over before you go on, or ask whoever made the plan.",
                 words::lasting(hours, units)
             ))
         };
@@ -203,7 +203,7 @@ impl Desk<'_> {
             .filter(|item| places.is_empty() && item.needed == Needed::BeforeWork)
             .map(|item| {
                 format!(
-                    "Not to be begun before this is entered: {}. {}",
+                    "Do not start before this is entered: {}. {}",
                     item.title, item.how
                 )
             });

@@ -127,10 +127,10 @@ fn replaced(flow: &mut Flow, sheet: &Sheet<'_>) {
     let places = match (title > 0, numbers.as_slice()) {
         (_, []) => "in the title".to_owned(),
         (true, some) => format!(
-            "in the title and in the names of stands (no. {})",
+            "in the title and in the names of places (no. {})",
             some.join(", ")
         ),
-        (false, some) => format!("in the names of stands (no. {})", some.join(", ")),
+        (false, some) => format!("in the names of places (no. {})", some.join(", ")),
     };
     if count > 0 {
         flow.paragraph(&format!(

@@ -2,12 +2,10 @@
 
 use stillground::notes::{Caution, When};
 use stillground::record::{Item, items};
-use stillground::stages::materials::Material;
 use stillground::stages::schedule::Task;
 
-use super::paperwork;
-use super::steps::{lasting, title};
-use crate::drawing::by_name;
+use super::steps::lasting;
+use crate::drawing::{Drawing, on_a_side};
 use crate::lettering::Face;
 use crate::views::caution_lines::line;
 use crate::views::pages::record::figures;
@@ -81,7 +79,7 @@ struct Room {
 }
 
 /// Type is reduced to no less: a table's figures are then 7.7 points, its words 8.1.
-const LEAST_TYPE: f64 = 0.88;
+pub(super) const LEAST_TYPE: f64 = 0.88;
 
 /// Ways to fill the side, from the most to the least: the words on how a task is done go first, then space and a little of
 /// the type, then the drawing gets smaller step by step.
@@ -111,11 +109,16 @@ fn rooms() -> impl Iterator<Item = Room> {
 /// A day on one side, or on two where that is too little for all that it has: then nothing is drawn together needlessly.
 pub fn day(flow: &mut Flow, sheet: &Sheet<'_>, day: &Day) {
     let before = flow.pages.len();
+    let drawn: Vec<Vec<Drawing>> = day
+        .drawings
+        .iter()
+        .map(|name| on_a_side(name, sheet.brief, sheet.design).collect())
+        .collect();
     for sides in 1..=2 {
         for room in rooms() {
             let within = (room.spacing_factor, room.type_factor);
             closely(flow, before, within, day.name, |flow| {
-                put(flow, sheet, day, room);
+                put(flow, sheet, day, &drawn, room);
             });
             if flow.pages.len() <= before + sides {
                 return;
@@ -125,7 +128,7 @@ pub fn day(flow: &mut Flow, sheet: &Sheet<'_>, day: &Day) {
 }
 
 /// Puts a sheet once more after so many pages, with a share of the usual space and of the size of type.
-fn closely(
+pub(super) fn closely(
     flow: &mut Flow,
     before: usize,
     (spacing_factor, type_factor): (f64, f64),
@@ -139,18 +142,18 @@ fn closely(
     (flow.spacing_factor, flow.type_factor) = (1.0, 1.0);
 }
 
-fn put(flow: &mut Flow, sheet: &Sheet<'_>, day: &Day, room: Room) {
+fn put(flow: &mut Flow, sheet: &Sheet<'_>, day: &Day, drawn: &[Vec<Drawing>], room: Room) {
     let design = sheet.design;
     let tasks: Vec<&Task> = design
         .schedule
         .iter()
         .filter(|task| day.parts.contains(&task.part))
         .collect();
-    for name in day.drawings {
-        if let Some(drawing) = by_name(name, sheet.brief, design) {
-            let most = flow.full() * room.drawing_ratio;
+    let most = flow.full() * room.drawing_ratio;
+    for all in drawn {
+        if let Some(drawing) = flow.first_legible(all, most) {
             let larger = format!("Large on the file’s sheet “{}”.", day.larger);
-            flow.drawing_within(drawing, most, &larger);
+            flow.drawing_within(drawing.clone(), most, &larger);
         }
     }
     cautions(flow, &design.cautions, day.parts);
@@ -227,65 +230,6 @@ fn figures_of(flow: &mut Flow, sheet: &Sheet<'_>, tasks: &[&Task]) {
 /// A figure that is longer stands in a line of its own.
 const MOST_IN_A_CELL: usize = 26;
 
-/// What is ordered, on one side where it goes on one; where it does not, with the usual space.
-pub fn order_of(flow: &mut Flow, sheet: &Sheet<'_>, name: &str) {
-    const WITHIN: [(f64, f64); 7] = [
-        (1.0, 1.0),
-        (0.6, 1.0),
-        (0.3, 1.0),
-        (0.3, 0.94),
-        (0.3, LEAST_TYPE),
-        (0.15, LEAST_TYPE),
-        (1.0, 1.0),
-    ];
-    let before = flow.pages.len();
-    for within in WITHIN {
-        closely(flow, before, within, name, |flow| materials(flow, sheet));
-        if flow.pages.len() == before + 1 {
-            return;
-        }
-    }
-}
-
-/// Lines to tick off, two beside each other. Where there are prices, the order as the file has it.
-fn materials(flow: &mut Flow, sheet: &Sheet<'_>) {
-    if !sheet.design.costs.is_empty() {
-        paperwork::materials(flow, sheet);
-        return;
-    }
-    paperwork::judge_first(flow, sheet);
-    let lines = &sheet.design.materials;
-    let cells = |line: Option<&Material>| match line {
-        Some(line) => vec![
-            Cell::Tick,
-            paperwork::named(line).into(),
-            Cell::Figure(sheet.brief.units.figure(line.quantity, line.unit)),
-        ],
-        None => vec![Cell::from(""), Cell::from(""), Cell::from("")],
-    };
-    // Down the left column first, then down the right one, as one reads.
-    let half = lines.len().div_ceil(2);
-    let rows: Vec<Vec<Cell>> = (0..half)
-        .map(|row| {
-            let (left, right) = (lines.get(row), lines.get(row + half));
-            cells(left).into_iter().chain(cells(right)).collect()
-        })
-        .collect();
-    table(
-        flow,
-        &[
-            ("", 0.12),
-            ("Item", 2.45),
-            ("How many", 0.5),
-            ("", 0.12),
-            ("Item", 2.45),
-            ("How many", 0.5),
-        ],
-        &rows,
-    );
-    flow.small("What each is for, and what to look for when it comes: the sheet “Materials” of the file, and the page “Order”.");
-}
-
 /// The tasks in their order: each with how it is done, or two beside each other where there is no room for that.
 fn order(flow: &mut Flow, sheet: &Sheet<'_>, tasks: &[&Task], how: bool) {
     const TASK: [(&str, f64); 4] = [("", 0.15), ("Task", 1.6), ("From", 0.7), ("Lasts", 0.6)];
@@ -295,7 +239,7 @@ fn order(flow: &mut Flow, sheet: &Sheet<'_>, tasks: &[&Task], how: bool) {
     let cells = |task: &Task| {
         vec![
             Cell::Tick,
-            title(task).into(),
+            task.title.clone().into(),
             task.earliest.clone().into(),
             lasting(sheet.brief.units, task.lasts_h),
         ]

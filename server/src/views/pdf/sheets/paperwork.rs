@@ -7,7 +7,7 @@ use stillground::stages::materials::{Material, Supply};
 use stillground::stages::schedule::Task;
 
 use super::by_note;
-use super::steps::{lasting, title};
+use super::steps::lasting;
 use crate::forms::questions;
 use crate::lettering::Face;
 use crate::views::money;
@@ -242,7 +242,7 @@ pub fn schedule(flow: &mut Flow, sheet: &Sheet<'_>) {
     let row = |task: &Task| {
         vec![
             task.earliest.clone().into(),
-            title(task).into(),
+            task.title.clone().into(),
             lasting(sheet.brief.units, task.lasts_h),
             told(task),
         ]
@@ -262,7 +262,7 @@ pub fn schedule(flow: &mut Flow, sheet: &Sheet<'_>) {
 
 /// Cautions: those of planning in full, and where each other part's stand, which is where the work is done.
 pub fn cautions(flow: &mut Flow, sheet: &Sheet<'_>) {
-    flow.paragraph("Local codes and the advice of licensed practice come before anything here. Who is not sure stops and asks.");
+    flow.paragraph("Local codes and the advice of licensed practice come before anything here. If you are not sure, stop and ask.");
     let count = |when: When| {
         sheet
             .design

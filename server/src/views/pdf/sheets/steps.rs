@@ -17,7 +17,7 @@ pub fn steps(flow: &mut Flow, sheet: &Sheet<'_>, parts: &[When]) {
         .filter(|task| parts.contains(&task.part));
     let row = |task: &Task| {
         vec![
-            title(task).into(),
+            task.title.clone().into(),
             lasting(sheet.brief.units, task.lasts_h),
             task.why.clone().into(),
         ]
@@ -32,15 +32,6 @@ pub fn steps(flow: &mut Flow, sheet: &Sheet<'_>, parts: &[When]) {
         &[("Task", 1.7), ("Lasts", 0.6), ("How, and why so long", 3.5)],
         &rows,
     );
-}
-
-/// A task's name; a wait is called one.
-pub fn title(task: &Task) -> String {
-    if task.wait {
-        format!("Wait: {}", task.title)
-    } else {
-        task.title.clone()
-    }
 }
 
 /// How long it lasts.

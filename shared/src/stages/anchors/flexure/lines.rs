@@ -96,7 +96,7 @@ pub(super) fn checks(situation: &Situation, found: &Flexure, notes: &mut Notes) 
         notes.check(
             Check::at_most(id, title, megapascal::get(stress), capacity, Unit::Megapascal, annular_plate::PLATE)
                 .note(format!(
-                    "A fifth of the yield strength is to stay in hand, so that it springs back. The studs draw the plate down by {}; the bending dies out \
+                    "A fifth of the yield strength must be left, so that it springs back. The studs draw the plate down by {}; the bending dies out \
                      within about {} of wall. A quarter is added for peaks near single studs.",
                     units.say( found.plate, Millimetre),
                     units.say( found.wall_height, Millimetre)

@@ -255,17 +255,17 @@ fn net_note(brief: &Brief, ground: &Ground, range: &Spread<Pressure>, worst: &Ca
     let (low, high) = (say(range.low), say(range.high));
     let judged = if ground.strength_is_measured {
         format!(
-            "The soil's strength was measured and answers for itself in the check of the effective base, so that this is held against the \
-             most that tables presume, {high}; the least is {low}. Above the most make the block wider."
+            "The soil's strength was measured and is used in the check of the effective base, so this pressure is compared \
+             with the highest value in the tables, {high}; the lowest is {low}. Above the highest, make the block wider."
         )
     } else {
         format!(
-            "Judged by the least that tables presume, {low}; at most they go to {high}. Above the least have the ground looked at; above \
-             the most make the block wider."
+            "Judged by the lowest value in the tables, {low}; the highest is {high}. Above the lowest, have the ground \
+             looked at; above the highest, make the block wider."
         )
     };
     let mut said = format!(
-        "What the base presses more than the soil that was there, on the part of it that carries, in the worst case: {}. {judged}",
+        "How much more the base presses than the soil that was there, on the part of it that carries, in the worst case: {}. {judged}",
         worst.name
     );
     if let Some(unsure) = &ground.unsure {
@@ -316,7 +316,7 @@ fn strength_words(brief: &Brief, ground: &Ground, best_ratio: f64) -> String {
         return format!("Found with the measured strength, {low}.");
     }
     format!(
-        "Found with the word's lowest strength, {low}; with its highest, {high}, {} of the resistance would be used.",
+        "Found with the lowest strength usual for this soil, {low}; with the highest, {high}, {} of the resistance would be used.",
         brief
             .units
             .say(100.0 * best_ratio.clamp(0.0, 99.0), PerCent)
@@ -352,8 +352,8 @@ pub(super) fn eccentric(outline: &Outline, actions: &Actions) -> Check {
     )
     .asks_beyond()
     .note(
-        "In the worst case the force acts so far off the base's centre; up to a third of the width it is an ordinary base, beyond it the \
-         code asks for special care. At rest nothing pushes the force off the centre, and no part of the base lifts.",
+        "This is how far from the base's centre the force acts in the worst case; up to a third of the width is ordinary, \
+         and beyond it the code asks for special care. At rest the force acts at the centre, and no part of the base lifts.",
     )
     .moved_by(paths![block.length_m, block.width_m, pier.height_m, site.design_gust_m_s])
 }
@@ -362,7 +362,7 @@ fn unknown(id: &'static str, title: &str, ground: &Ground) -> Check {
     let why = ground
         .ask_an_engineer
         .clone()
-        .unwrap_or_else(|| "No presumed bearing pressure is given for this ground.".to_owned());
+        .unwrap_or_else(|| "Tables give no bearing pressure for this ground.".to_owned());
     Check::unknown(id, title, Unit::Kilopascal, base::EDGE_SOURCE, why)
         .moved_by(paths![site.soil, site.presumed_bearing_kpa])
 }

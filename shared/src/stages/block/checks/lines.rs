@@ -123,7 +123,7 @@ fn lift(brief: &Brief, outline: &Outline) -> Option<Working> {
         Line::new(
             "block.lift",
             "Lift of the groundwater",
-            "U = γ_w L W (D − z_w), nought above the water",
+            "U = γ_w L W (D − z_w), zero above the water",
             uplift::SOURCE,
         )
         .with("L", outline.length, Metre)

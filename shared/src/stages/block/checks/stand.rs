@@ -102,8 +102,8 @@ pub(super) fn overturning(outline: &Outline, actions: &Actions) -> Check {
     Check::at_most("block.overturning", "Is the block safe against overturning?", demand, capacity, KilonewtonMetre, EQU_SOURCE)
         .note(format!(
             "Looked at: a person who leans on the telescope, a ladder with a person on it, the design gust on column and telescope, a \
-             knock; the worst is {}. What tips counts one and a half times, an accident (a knock, a gust that catches a roof open) once, \
-             the weight nine tenths, the lift of the water eleven tenths, and the ground at the sides not at all.",
+             knock; the worst is {}. Overturning loads are multiplied by 1.5, accidents (a knock, a gust that catches a roof \
+              open) by 1, the weight by 0.9 and the water's uplift by 1.1; soil at the sides is ignored.",
             actions.overturns_most().name
         ))
         .moved_by(paths![block.width_m, block.length_m, pier.height_m, site.design_gust_m_s, load.wind_area_m2])
@@ -112,7 +112,8 @@ pub(super) fn overturning(outline: &Outline, actions: &Actions) -> Check {
 pub(super) fn sliding(brief: &Brief, outline: &Outline, actions: &Actions) -> Check {
     let (id, title) = ("block.sliding", "Is the block safe against sliding?");
     let Some(resistance) = sliding_resistance(brief, outline, actions) else {
-        let why = "No presumed resistance to sliding is given for this ground; a ground engineer has to say.";
+        let why =
+            "Tables give no sliding resistance for this ground; a ground engineer has to say.";
         return Check::unknown(id, title, Unit::Kilonewton, sliding::SOURCE, why)
             .moved_by(paths![site.soil]);
     };

@@ -126,7 +126,7 @@ fn walkers(parts: &Parts<'_>) -> Vec<Line> {
     vec![
         (
             "walk",
-            "Somebody walks along the path",
+            "Someone walks the route",
             walk,
             li_2010::step::SOURCE,
         ),
@@ -180,13 +180,13 @@ fn at_a_place(parts: &Parts<'_>) -> Vec<Line> {
     vec![
         (
             "standing",
-            "Somebody comes to a stand, or leaves it",
+            "Someone comes to a place or leaves it",
             most(stands, false, WEIGHT_RATIO),
             Source::derived("reciprocity on the solved half-space"),
         ),
         (
             "shifting",
-            "Somebody at a stand shifts from foot to foot",
+            "Someone shifts from foot to foot",
             most(
                 |ground, planes, stand| ground.shifting(planes, stand),
                 true,
@@ -196,7 +196,7 @@ fn at_a_place(parts: &Parts<'_>) -> Vec<Line> {
         ),
         (
             "sitting",
-            "Somebody at a stand sits down or kneels",
+            "Someone sits down or kneels",
             most(
                 |ground, planes, stand| ground.sitting(planes, stand),
                 false,

@@ -130,7 +130,7 @@ fn opinion(brief: &Brief, rows: &[PracticeRow], g: Spread<Pressure>) -> Option<O
         ""
     };
     let says = format!(
-        "Practitioners reckon that {person} beside a metre cube tilt the pier about {}.",
+        "The trade's experience is that {person} beside a metre cube tilt the pier about {}.",
         arcsec(PRACTICE_ARCSEC)
     );
     let calculation = format!(
@@ -141,7 +141,7 @@ fn opinion(brief: &Brief, rows: &[PracticeRow], g: Spread<Pressure>) -> Option<O
     );
     let together = format!(
         "{difference}The trade's figure holds for ground of {} when the person stands on the block, of {} beside it and of {} {} from its \
-         side; here the ground is taken as {}. The lean test decides.",
+         side; here the ground is assumed to have {}. The lean test decides.",
         modulus(on),
         modulus(beside),
         modulus(away),

@@ -29,10 +29,10 @@ pub fn chapter(motion: &Motion, units: Units) -> Option<Chapter> {
 
 fn known(mount: &Mount) -> &'static str {
     if mount.said {
-        "The mount is taken as you said."
+        "The mount is as you described it."
     } else {
-        "Nobody has said how stiff the mount is, so a band of usual ones is shown. Tap it with everything on it and count how often it \
-         trembles in a second: that answer, at the step “Pier and load”, replaces the band."
+        "How stiff the mount is was not said, so a range of usual ones is shown. Tap it with everything on it and count how often it \
+         trembles in a second: that answer, at the step “Pier and load”, replaces the range."
     }
 }
 

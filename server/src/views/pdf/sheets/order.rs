@@ -1,0 +1,141 @@
+//! What is ordered, in the site set: lines to tick off when they come, with their prices where there are any.
+
+use stillground::stages::costs::LineCost;
+use stillground::stages::materials::Material;
+
+use super::day::{LEAST_TYPE, closely};
+use super::paperwork;
+use crate::views::money;
+use crate::views::pdf::Sheet;
+use crate::views::pdf::flow::Flow;
+use crate::views::pdf::table::{Cell, table};
+
+/// Shares of the usual space and of the size of type, from the widest to the closest.
+const WITHIN: [(f64, f64); 6] = [
+    (1.0, 1.0),
+    (0.6, 1.0),
+    (0.3, 1.0),
+    (0.3, 0.94),
+    (0.3, LEAST_TYPE),
+    (0.15, LEAST_TYPE),
+];
+
+/// What is ordered, on one side where it goes on one, else on as few as it takes with room to read.
+pub fn order(flow: &mut Flow, sheet: &Sheet<'_>, name: &str) {
+    const MOST_SIDES: usize = 4;
+    let before = flow.pages.len();
+    for sides in 1..=MOST_SIDES {
+        for within in WITHIN {
+            closely(flow, before, within, name, |flow| put(flow, sheet));
+            if flow.pages.len() <= before + sides {
+                return;
+            }
+        }
+    }
+}
+
+fn put(flow: &mut Flow, sheet: &Sheet<'_>) {
+    paperwork::judge_first(flow, sheet);
+    if sheet.design.costs.is_empty() {
+        without_prices(flow, sheet);
+    } else {
+        with_prices(flow, sheet);
+    }
+    flow.small("What each is for, and what to look for when it comes: the sheet “Materials” of the file, and the page “Order”.");
+}
+
+/// Two lines beside each other: down the left column first, then down the right one, as one reads.
+fn without_prices(flow: &mut Flow, sheet: &Sheet<'_>) {
+    const COLUMNS: [(&str, f64); 3] = [("", 0.12), ("Item", 2.45), ("How many", 0.5)];
+    let cells = |line: &Material| {
+        vec![
+            Cell::Tick,
+            paperwork::named(line).into(),
+            Cell::Figure(sheet.brief.units.figure(line.quantity, line.unit)),
+        ]
+    };
+    let lines = sheet.design.materials.iter().map(cells).collect();
+    beside(flow, &COLUMNS, lines);
+}
+
+/// A line with its price, and below what each part of the work comes to.
+fn with_prices(flow: &mut Flow, sheet: &Sheet<'_>) {
+    let (costs, units) = (&sheet.design.costs, sheet.brief.units);
+    let row = |line: &Material| {
+        let offer = costs.line(line.id).and_then(LineCost::offer);
+        let was = offer.and_then(|offer| offer.quoted_for.as_ref());
+        let item = match was {
+            Some(was) => format!(
+                "{}. The price was quoted for “{was}”: ask again.",
+                paperwork::named(line)
+            ),
+            None => paperwork::named(line),
+        };
+        let price = offer.map(|offer| {
+            let each = money::per_unit(costs, offer);
+            format!("{} × {each}", money::counted(offer))
+        });
+        let total = offer.map(|offer| money::amount(costs, offer.total));
+        vec![
+            Cell::Tick,
+            item.into(),
+            Cell::Figure(units.figure(line.quantity, line.unit)),
+            price.unwrap_or_default().into(),
+            total.unwrap_or_default().into(),
+        ]
+    };
+    let rows: Vec<Vec<Cell>> = sheet.design.materials.iter().map(row).collect();
+    table(
+        flow,
+        &[
+            ("", 0.12),
+            ("Item", 3.4),
+            ("How many", 0.7),
+            ("Price", 1.5),
+            ("Amount", 0.8),
+        ],
+        &rows,
+    );
+    flow.heading("What it comes to");
+    let whole = if costs.unpriced.is_empty() {
+        "In all"
+    } else {
+        "So far"
+    };
+    let parts = costs.groups.iter().map(|group| {
+        vec![
+            Cell::from(group.group.heading()),
+            money::amount(costs, group.total).into(),
+        ]
+    });
+    let sum = vec![
+        Cell::Bold(whole.to_owned()),
+        Cell::Bold(money::amount(costs, costs.total)),
+    ];
+    let sums = parts.chain([sum]).collect();
+    beside(flow, &[("Part of the work", 2.0), ("Amount", 0.9)], sums);
+    let remarks = money::remarks(sheet.design);
+    remarks.iter().for_each(|said| flow.small(said));
+    if costs.unpriced.len() > money::MOST_NAMES {
+        flow.small(&format!(
+            "Without a price: {}.",
+            money::unpriced(costs).join(" · ")
+        ));
+    }
+}
+
+/// A list in two halves beside each other.
+fn beside(flow: &mut Flow, columns: &[(&str, f64)], lines: Vec<Vec<Cell>>) {
+    let half = lines.len().div_ceil(2);
+    let blank = || vec![Cell::from(""); columns.len()];
+    let mut left = lines;
+    let mut right = left.split_off(half).into_iter();
+    let rows: Vec<Vec<Cell>> = left
+        .into_iter()
+        .map(|row| {
+            let beside = right.next().unwrap_or_else(blank);
+            row.into_iter().chain(beside).collect()
+        })
+        .collect();
+    table(flow, &[columns, columns].concat(), &rows);
+}
