@@ -83,12 +83,18 @@ pub fn on_a_side<'a>(
     brief: &'a Brief,
     design: &'a Design,
 ) -> impl Iterator<Item = Drawing> + 'a {
-    const STEPS: u8 = 2;
+    const STEPS: u8 = 6;
     let smaller = (1..=STEPS).map(Form::Smaller);
     [Form::Sheet]
         .into_iter()
         .chain(smaller)
         .filter_map(|form| drawn(name, brief, design, form))
+}
+
+/// The same for a telephone at the work.
+#[must_use]
+pub fn at_a_glance(name: &str, brief: &Brief, design: &Design) -> Option<Drawing> {
+    drawn(name, brief, design, Form::Glance)
 }
 
 /// The same for a telephone.

@@ -34,6 +34,7 @@ pub struct Planned {
 #[derive(Debug, Default)]
 struct Written {
     drawings: [OnceLock<Option<Drawn>>; drawing::NAMES.len()],
+    glances: [OnceLock<Option<Glance>>; drawing::NAMES.len()],
     panels: [OnceLock<Arc<str>>; Step::ALL.len()],
 }
 
@@ -48,6 +49,15 @@ pub struct Drawn {
     pub phone: Option<Arc<str>>,
     /// Width from which a screen shows it as the sheet does.
     pub from: ShownFrom,
+}
+
+/// A drawing as it stands at a task.
+#[derive(Debug)]
+pub struct Glance {
+    /// Its title.
+    pub title: String,
+    /// As SVG, for a telephone.
+    pub svg: Arc<str>,
 }
 
 /// Width from which a drawing's letters are large enough as the sheet has them.
@@ -130,6 +140,20 @@ impl Planned {
             })
         };
         self.written.drawings.get(place)?.get_or_init(draw).as_ref()
+    }
+
+    /// A drawing as it stands at a task, written when first asked for.
+    #[must_use]
+    pub fn glance(&self, name: &str) -> Option<&Glance> {
+        let place = drawing::NAMES.iter().position(|known| *known == name)?;
+        let draw = || {
+            let drawing = drawing::at_a_glance(name, &self.brief, &self.design)?;
+            Some(Glance {
+                svg: svg::write(&drawing).into(),
+                title: drawing.title,
+            })
+        };
+        self.written.glances.get(place)?.get_or_init(draw).as_ref()
     }
 
     /// What stands beside a step's questions as text, written by `write` when first asked for.

@@ -23,4 +23,5 @@ mod paper;
 mod pictures;
 mod record;
 mod refused;
+mod slow_line;
 mod walk;

@@ -126,7 +126,7 @@ const MARKS: [f64; 13] = [
 pub fn draw(layout: &Layout, form: Form) -> Drawing {
     let (names, from, length) = match form {
         Form::Sheet | Form::Smaller(_) => (NAMES - 4.0, NAMES, LENGTH),
-        Form::Phone => (PHONE_ROOM, 2.0, PHONE_ROOM - 6.0),
+        Form::Phone | Form::Glance => (PHONE_ROOM, 2.0, PHONE_ROOM - 6.0),
     };
     let mut pen = Pen::new(form);
     let (low, high) = layout.ends();
@@ -144,13 +144,13 @@ pub fn draw(layout: &Layout, form: Form) -> Drawing {
         let below = pen.paragraph(at(0.0, y + SIZE), SIZE, &words);
         let middle = match form {
             Form::Sheet | Form::Smaller(_) => 0.5 * (y + below) - 0.6,
-            Form::Phone => below + 1.0,
+            Form::Phone | Form::Glance => below + 1.0,
         };
         put(&mut pen, row, &axis_at(middle));
         lines.push((middle - 3.0, middle + 3.0));
         y = match form {
             Form::Sheet | Form::Smaller(_) => below + 2.4,
-            Form::Phone => middle + 4.5,
+            Form::Phone | Form::Glance => middle + 4.5,
         };
     }
     let axis = axis_at(y + 1.0);
@@ -158,7 +158,7 @@ pub fn draw(layout: &Layout, form: Form) -> Drawing {
     match form {
         Form::Sheet | Form::Smaller(_) => pen.line(Line::Chain, &[at(one, 2.0), at(one, y + 1.0)]),
         // The names stand between the rows there.
-        Form::Phone => lines
+        Form::Phone | Form::Glance => lines
             .into_iter()
             .for_each(|(top, bottom)| pen.line(Line::Thin, &[at(one, top), at(one, bottom)])),
     }

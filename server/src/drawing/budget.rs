@@ -81,7 +81,7 @@ impl Layout {
 
     fn title(&self) -> &'static str {
         match self.unit {
-            Unit::PerCent => "What widens the star, beside what is asked",
+            Unit::PerCent => "What moves the star, against the limit",
             _ => "What moves the star, beside what the eye bears",
         }
     }
@@ -153,7 +153,7 @@ pub fn draw(layout: &Layout, form: Form) -> Drawing {
     form.fitted((ON_A_SHEET.length, 0.0), |(room, _)| {
         let columns = match form {
             Form::Sheet | Form::Smaller(_) => ON_A_SHEET,
-            Form::Phone => Columns {
+            Form::Phone | Form::Glance => Columns {
                 names: PHONE_ROOM,
                 bars: 0.5,
                 length: room - CUT,
@@ -189,7 +189,7 @@ fn within(layout: &Layout, form: Form, columns: Columns) -> Drawing {
     let half = 0.5 * width(Face::Figures, &words, SIZE);
     let middle = match form {
         Form::Sheet | Form::Smaller(_) => limit,
-        Form::Phone => limit.min(PHONE_ROOM - half).max(half),
+        Form::Phone | Form::Glance => limit.min(PHONE_ROOM - half).max(half),
     };
     pen.text(at(middle, 1.6), Anchor::Middle, words);
     if columns.figures.is_some() {

@@ -4,7 +4,7 @@
 use crate::drawing::area::Area;
 use crate::drawing::balloon;
 use crate::drawing::pen::{LINE_HEIGHT, Pen, SIZE};
-use crate::drawing::{Anchor, Form, Label, Line, PHONE_ROOM, Point, at};
+use crate::drawing::{Anchor, Label, Line, PHONE_ROOM, Point, at};
 use crate::lettering::{Face, wrap};
 
 /// A note to a place.
@@ -50,7 +50,7 @@ pub fn column(pen: &mut Pen, mut notes: Vec<Callout>, x: f64, top: f64, bottom: 
             .total_cmp(&b.target.y)
             .then(b.target.x.total_cmp(&a.target.x))
     });
-    if pen.form() == Form::Phone {
+    if pen.form().is_phone() {
         return numbered(pen, notes);
     }
     let mut notes: Vec<Noted> = notes

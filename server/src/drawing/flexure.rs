@@ -161,7 +161,7 @@ fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
     let scale = match form {
         Form::Sheet | Form::Smaller(_) => form.scale(layout.outer, tall, room),
         // Three views stand below each other.
-        Form::Phone => form.scale(layout.outer, tall, (room.0, room.1 / 2.0)),
+        Form::Phone | Form::Glance => form.scale(layout.outer, tall, (room.0, room.1 / 2.0)),
     };
     let mut pen = Pen::new(form);
     let times = layout.exaggeration();
@@ -177,7 +177,7 @@ fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
     // On a sheet the names stand in one line, on a telephone each stands over its view.
     let above = |view: &View| match form {
         Form::Sheet | Form::Smaller(_) => top,
-        Form::Phone => view.at(0.0, layout.height() + layout.plate).y - 4.0,
+        Form::Phone | Form::Glance => view.at(0.0, layout.height() + layout.plate).y - 4.0,
     };
     for (view, text) in [
         (&first, "True to scale".to_owned()),
@@ -196,7 +196,7 @@ fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
     let bounds = pen.bounds();
     let wide = match form {
         Form::Sheet | Form::Smaller(_) => f64::max(bounds.right - bounds.left, 110.0),
-        Form::Phone => PHONE_ROOM,
+        Form::Phone | Form::Glance => PHONE_ROOM,
     };
     let mut y = bounds.bottom + 7.0;
     for line in &layout.words {
@@ -217,7 +217,7 @@ fn beside(pen: &Pen, first: &View, away: f64) -> View {
     let (bounds, mut view) = (pen.bounds(), *first);
     match pen.form() {
         Form::Sheet | Form::Smaller(_) => view.origin.x = bounds.right + away,
-        Form::Phone => {
+        Form::Phone | Form::Glance => {
             view.origin.y += bounds.bottom + 12.0;
             view.origin.x = bounds.left + away;
         }

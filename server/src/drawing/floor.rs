@@ -236,7 +236,7 @@ impl Layout {
 
 /// Paper for the plan, mm.
 const ROOM: (f64, f64) = (92.0, 110.0);
-const TITLE: &str = "Observing floor: where people stand and walk";
+const TITLE: &str = "Floor: places and route";
 
 /// Draws it.
 #[must_use]
@@ -253,7 +253,7 @@ fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
     let bounds = pen.bounds();
     let (corner, wide) = match form {
         Form::Sheet | Form::Smaller(_) => (at(bounds.right + 10.0, bounds.top), 54.0),
-        Form::Phone => (at(bounds.left, bounds.bottom + 3.0), PHONE_ROOM),
+        Form::Phone | Form::Glance => (at(bounds.left, bounds.bottom + 3.0), PHONE_ROOM),
     };
     legend::write(&mut pen, layout, corner, wide);
     title_strip(&mut pen, TITLE, Some(scale), layout.units);

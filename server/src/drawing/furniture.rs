@@ -35,7 +35,14 @@ const LEAST_WIDTH: f64 = 96.0;
 pub fn title_strip(pen: &mut Pen, title: &str, scale: Option<u32>, units: Units) {
     let bounds = pen.bounds();
     let (left, top) = (bounds.left, bounds.bottom + 5.0);
-    let on_a_phone = pen.form() == Form::Phone;
+    if pen.form() == Form::Glance {
+        // The page has the title.
+        if scale.is_some() {
+            small(pen, at(left, top), Anchor::Start, in_units(units));
+        }
+        return;
+    }
+    let on_a_phone = pen.form().is_phone();
     let least = if on_a_phone { PHONE_ROOM } else { LEAST_WIDTH };
     let right = f64::max(bounds.right, left + least);
     pen.line(Line::Thick, &[at(left, top), at(right, top)]);

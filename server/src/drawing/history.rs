@@ -96,7 +96,7 @@ impl Layout {
 const SIZE: (f64, f64) = (132.0, 30.0);
 /// Paper between them, mm.
 const GAP: f64 = 9.0;
-const TITLE: &str = "The star through time, somebody walking past";
+const TITLE: &str = "Star movement over time during a walk";
 
 /// Draws it.
 #[must_use]
@@ -120,7 +120,7 @@ fn within(layout: &Layout, form: Form, size: (f64, f64)) -> Drawing {
     };
     let marks = match form {
         Form::Sheet | Form::Smaller(_) => 8,
-        Form::Phone => 3,
+        Form::Phone | Form::Glance => 3,
     };
     for value in steps(from, to, marks) {
         time.mark(&mut pen, value, at(0.0, 1.2), &layout.seconds(value));
@@ -134,12 +134,12 @@ fn within(layout: &Layout, form: Form, size: (f64, f64)) -> Drawing {
     let words = format!("{where_it_is} Time after the walk began.");
     let wide = match form {
         Form::Sheet | Form::Smaller(_) => size.0 + 20.0,
-        Form::Phone => PHONE_ROOM,
+        Form::Phone | Form::Glance => PHONE_ROOM,
     };
     let lines = wrap(Face::Figures, &words, LETTERS, wide);
     let left = match form {
         Form::Sheet | Form::Smaller(_) => 0.0,
-        Form::Phone => pen.bounds().left,
+        Form::Phone | Form::Glance => pen.bounds().left,
     };
     pen.paragraph(at(left, low + 10.0), LETTERS, &lines);
     title_strip(&mut pen, TITLE, None, layout.units);

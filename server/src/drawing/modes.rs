@@ -83,7 +83,7 @@ impl Layout {
 /// Paper for one swing, mm, and on a telephone, where two stand beside each other.
 const CELL: (f64, f64) = (40.0, 58.0);
 const PHONE_CELL: (f64, f64) = (31.5, 44.0);
-const TITLE: &str = "Natural swings, slowest first: shape, frequency, and where each bends";
+const TITLE: &str = "Natural frequencies and mode shapes, slowest first";
 
 /// Draws it.
 #[must_use]
@@ -91,7 +91,7 @@ pub fn draw(layout: &Layout, form: Form) -> Drawing {
     let mut pen = Pen::new(form);
     let (row, cell) = match form {
         Form::Sheet | Form::Smaller(_) => (MOST, CELL),
-        Form::Phone => (2, PHONE_CELL),
+        Form::Phone | Form::Glance => (2, PHONE_CELL),
     };
     for swings in layout.swings.chunks(row) {
         let bounds = pen.bounds();

@@ -209,7 +209,7 @@ impl Pen {
         }
         for item in &mut items {
             shift(item, -all.left, -all.top);
-            if self.form == Form::Phone {
+            if self.form.is_phone() {
                 coarsen(item);
             }
         }
@@ -226,7 +226,7 @@ impl Pen {
             form: self.form,
             width: all.right - all.left,
             height: all.bottom - all.top,
-            scale: scale.filter(|_| self.form != Form::Phone),
+            scale: scale.filter(|_| !self.form.is_phone()),
             items,
         }
     }

@@ -144,7 +144,7 @@ fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
     })
 }
 
-const TITLE: &str = "Pit and spoil: section looking north, and plan";
+const TITLE: &str = "Pit and spoil heap: section looking north, and plan view";
 
 fn section(pen: &mut Pen, layout: &Layout, view: &View) {
     let (top, bottom, depth) = (layout.top.0 / 2.0, layout.bottom.0 / 2.0, layout.depth);

@@ -18,14 +18,19 @@ pub fn fitting(width_m: f64, height_m: f64, room_width: f64, room_height: f64) -
         .unwrap_or(10_000)
 }
 
-/// The recommended scale that is so many steps smaller; the smallest one where there are not so many.
+/// Scales in steps of about a quarter, for a drawing that is reduced to its side anyway and is measured by its bar.
+const STEPS: [u32; 22] = [
+    1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 60, 80, 100, 120, 150, 200, 250,
+];
+
+/// The scale that is so many steps smaller; the smallest one where there are not so many.
 #[must_use]
 pub fn smaller(scale: u32, steps: u8) -> u32 {
-    REDUCTIONS
+    STEPS
         .into_iter()
         .filter(|&n| n >= scale)
         .nth(usize::from(steps))
-        .unwrap_or(10_000)
+        .unwrap_or(scale)
 }
 
 /// A view: where the origin of its coordinates stands on paper, and its scale. Coordinates are metres, to the right and
@@ -61,7 +66,7 @@ mod tests {
         assert_eq!(fitting(1.2, 2.4, 110.0, 150.0), 20);
         assert_eq!(fitting(0.1, 0.1, 110.0, 110.0), 1);
         assert_eq!(fitting(2.21, 1.0, 110.0, 150.0), 50);
-        assert_eq!([0, 1, 2].map(|steps| smaller(10, steps)), [10, 20, 50]);
+        assert_eq!([0, 1, 4].map(|steps| smaller(10, steps)), [10, 12, 25]);
         assert_eq!(smaller(10_000, 3), 10_000);
     }
 

@@ -62,7 +62,7 @@ fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
     })
 }
 
-const TITLE: &str = "Section through ground, footing and pier, looking north";
+const TITLE: &str = "Section through ground, block and column, looking north";
 
 /// Edge of the drawn ground, to the right of the axis, on paper.
 fn edge(layout: &Layout, view: &View) -> f64 {
@@ -296,7 +296,7 @@ fn dimensions(pen: &mut Pen, layout: &Layout, view: &View) {
     upright(pen, level, corner, line, &say(layout.depth));
     line -= STEP;
     let foot = view.at(-layout.pier.plate_half, layout.pier.foot());
-    if pen.form() == Form::Phone {
+    if pen.form().is_phone() {
         // Above the ground there is room beside the column.
         line = foot.x.min(view.at(-layout.pier.top_plate_half, 0.0).x) - FIRST;
     }

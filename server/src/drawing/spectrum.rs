@@ -135,7 +135,7 @@ impl Levels {
 
 /// Size of the picture on a sheet, mm.
 const SIZE: (f64, f64) = (132.0, 46.0);
-const TITLE: &str = "How much the star moves at which frequency, somebody walking past";
+const TITLE: &str = "Star movement by frequency during a walk";
 
 /// Draws it.
 #[must_use]
@@ -207,12 +207,12 @@ fn within(layout: &Layout, form: Form, size: (f64, f64)) -> Drawing {
     }
     let wide = match form {
         Form::Sheet | Form::Smaller(_) => size.0 + 20.0,
-        Form::Phone => PHONE_ROOM,
+        Form::Phone | Form::Glance => PHONE_ROOM,
     };
     let lines = wrap(Face::Figures, &layout.words(), LETTERS, wide);
     let left = match form {
         Form::Sheet | Form::Smaller(_) => 0.0,
-        Form::Phone => pen.bounds().left,
+        Form::Phone | Form::Glance => pen.bounds().left,
     };
     pen.paragraph(at(left, size.1 + 7.0 + LINE_HEIGHT), LETTERS, &lines);
     title_strip(&mut pen, TITLE, None, layout.units);

@@ -1,4 +1,4 @@
-//! One stud, cut along its axis: hole, resin, stud, plate, washers and nuts.
+//! One stud, section along its axis: hole, resin, stud, plate, washers and nuts.
 
 use stillground::brief::Brief;
 use stillground::design::Design;
@@ -120,7 +120,7 @@ impl Layout {
 
 /// Paper for the view, mm.
 const ROOM: (f64, f64) = (70.0, 130.0);
-const TITLE: &str = "One stud, cut along its axis";
+const TITLE: &str = "One stud, section along its axis";
 
 /// Draws it.
 #[must_use]

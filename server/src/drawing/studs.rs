@@ -115,6 +115,14 @@ impl Layout {
         Some((east, south))
     }
 
+    /// From the outermost holes to the block's east and south edges, m; none where there are no studs.
+    #[must_use]
+    pub fn to_the_edges(&self) -> Option<(f64, f64)> {
+        let (east, south) = self.outermost()?;
+        let (length, width) = self.block;
+        Some((length / 2.0 - east.0, width / 2.0 + south.1))
+    }
+
     fn description(&self) -> String {
         if self.studs.is_empty() {
             return "No studs are planned.".to_owned();
@@ -141,7 +149,7 @@ impl Layout {
 const ROOM: (f64, f64) = (84.0, 84.0);
 /// Length within which the figure of an upright dimension stands, and the paper above it that it needs where it does not, mm.
 const FIGURE: (f64, f64) = (18.0, 20.0);
-const TITLE: &str = "Studs: plate with holes, and where it stands on the block";
+const TITLE: &str = "Base plate and stud holes on the block";
 
 /// Draws it.
 #[must_use]
@@ -162,15 +170,18 @@ fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
             at(bounds.right + 6.0, bounds.top)
         }
         Form::Sheet | Form::Smaller(_) => at(bounds.right + 8.0, bounds.top),
-        Form::Phone => at(bounds.left, bounds.bottom + 6.0),
+        Form::Phone | Form::Glance => at(bounds.left, bounds.bottom + 6.0),
     };
-    let bottom = table::table(&mut pen, layout, side);
     // Below the plate the figure beside the block must not stand out to the left.
     let aside = match form {
         Form::Sheet | Form::Smaller(_) => FIRST,
-        Form::Phone => FIRST + SIZE,
+        Form::Phone | Form::Glance => FIRST + SIZE,
     };
-    on_block(&mut pen, layout, at(side.x + aside, bottom + 8.0), room.0);
+    // At the work the distances to the block's edges stand among the figures.
+    if form != Form::Glance {
+        let bottom = table::table(&mut pen, layout, side);
+        on_block(&mut pen, layout, at(side.x + aside, bottom + 8.0), room.0);
+    }
     title_strip(&mut pen, TITLE, Some(scale), layout.units);
     pen.finish(Head {
         name: "studs",
@@ -305,7 +316,7 @@ fn on_block(pen: &mut Pen, layout: &Layout, corner: Point, room: f64) {
         width.max(layout.plate),
         match form {
             Form::Sheet | Form::Smaller(_) => (46.0, 46.0),
-            Form::Phone => ((0.55 * room).min(40.0), 46.0),
+            Form::Phone | Form::Glance => ((0.55 * room).min(40.0), 46.0),
         },
     );
     let mut view = view(
@@ -314,7 +325,7 @@ fn on_block(pen: &mut Pen, layout: &Layout, corner: Point, room: f64) {
         width.max(layout.plate) / 2.0,
     );
     // A short distance has its figure above it, where a telephone has the table's words.
-    let short = form == Form::Phone
+    let short = form.is_phone()
         && layout
             .outermost()
             .is_some_and(|(_, south)| view.mm((width / 2.0 + south.1).abs()) < FIGURE.0);
@@ -371,7 +382,7 @@ fn on_block(pen: &mut Pen, layout: &Layout, corner: Point, room: f64) {
         Anchor::Start,
         match form {
             Form::Sheet | Form::Smaller(_) => format!("On the block, 1\u{2009}:\u{2009}{scale}"),
-            Form::Phone => "On the block".to_owned(),
+            Form::Phone | Form::Glance => "On the block".to_owned(),
         },
     );
 }

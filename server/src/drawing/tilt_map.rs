@@ -18,7 +18,7 @@ use crate::drawing::scale::View;
 use crate::drawing::{Anchor, Drawing, Form, Label, Line, PHONE_ROOM, Point, at};
 use crate::lettering::{Face, wrap};
 
-const TITLE: &str = "Lean of the pier for a person standing there, arcseconds";
+const TITLE: &str = "Tilt of the pier for a person at each place, arcseconds";
 const OF_PIER: &str = "The same for this pier as it was measured, arcseconds";
 
 /// Paper for the map with its legend beside it, and below it, mm.
@@ -66,7 +66,7 @@ fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
     let (beside, alone) = (form.scale(wide, high, BESIDE), form.scale(wide, high, room));
     let scale = match form {
         Form::Sheet | Form::Smaller(_) => beside.min(alone),
-        Form::Phone => alone,
+        Form::Phone | Form::Glance => alone,
     };
     let view = view(scale, area.left, area.bottom);
     let mut pen = Pen::new(form);
@@ -76,7 +76,7 @@ fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
     stands(&mut pen, layout, &view);
     contours(&mut pen, layout, &view);
     let bounds = pen.bounds();
-    if form == Form::Phone || alone < beside {
+    if form.is_phone() || alone < beside {
         legend(
             &mut pen,
             layout,
@@ -84,7 +84,7 @@ fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
             match form {
                 Form::Sheet | Form::Smaller(_) => bounds.right - bounds.left,
                 // The list begins at the balloons, a hair within the frame.
-                Form::Phone => PHONE_ROOM - 1.0,
+                Form::Phone | Form::Glance => PHONE_ROOM - 1.0,
             },
         );
     } else {

@@ -122,7 +122,7 @@ fn numbered(pen: &mut Pen, layout: &Layout, marks: &[(f64, String)], (length, bo
 const BETWEEN: f64 = 5.5;
 /// Length of the bar, mm.
 const LENGTH: f64 = 100.0;
-const TITLE: &str = "Torque of a nut, from loose to broken";
+const TITLE: &str = "Torque on a nut: working range and limits";
 
 /// Draws it.
 #[must_use]
@@ -159,7 +159,7 @@ fn within(layout: &Layout, form: Form, length: f64) -> Drawing {
     );
     let mut marks = layout.marks.clone();
     marks.sort_by(|a, b| b.0.total_cmp(&a.0));
-    if form == Form::Phone {
+    if form.is_phone() {
         numbered(&mut pen, layout, &marks, (length, bottom));
         marks.clear();
     }

@@ -77,7 +77,7 @@ impl Layout {
 
 /// Radius of each picture on a sheet, mm.
 const RADIUS: f64 = 36.0;
-const TITLE: &str = "The star's trail over its seeing disc, somebody walking past";
+const TITLE: &str = "Star trail during a walk, over the seeing disc";
 
 /// Draws it.
 #[must_use]
@@ -116,7 +116,7 @@ fn within(layout: &Layout, form: Form, radius: f64) -> Drawing {
     let times = enlargement(0.85 * reach / half);
     let right = match form {
         Form::Sheet | Form::Smaller(_) => at(3.0 * radius + 14.0, radius),
-        Form::Phone => at(radius, pen.bounds().bottom + 8.0 + radius),
+        Form::Phone | Form::Glance => at(radius, pen.bounds().bottom + 8.0 + radius),
     };
     pen.circle(Line::Thin, right, radius);
     path(&mut pen, layout, right, scale * times, middle);

@@ -14,7 +14,7 @@ pub fn write(drawing: &Drawing) -> String {
     let (width, height) = (figure(drawing.width), figure(drawing.height));
     let form = match drawing.form {
         Form::Sheet | Form::Smaller(_) => "",
-        Form::Phone => "-phone",
+        Form::Phone | Form::Glance => "-phone",
     };
     let id = format!("drawing-{}{form}", drawing.name);
     let _ = write!(
@@ -38,7 +38,7 @@ pub fn write(drawing: &Drawing) -> String {
                 put(runs);
                 // On a telephone neighbours of the same pen are one path: fewer bytes, and the same lines.
                 while let Some(Item::Path { runs, .. }) = items.next_if(|next| {
-                    drawing.form == Form::Phone
+                    drawing.form.is_phone()
                         && matches!(next, Item::Path { closed: c, line: l, .. } if c == closed && l == line)
                 }) {
                     put(runs);
@@ -95,7 +95,7 @@ fn run_data(run: &[Point], closed: bool, form: Form) -> String {
     for point in run {
         let _ = match before {
             None => write!(data, "M{} {}", figure(point.x), figure(point.y)),
-            Some(from) if form == Form::Phone => {
+            Some(from) if form.is_phone() => {
                 let (x, y) = (figure(point.x - from.x), figure(point.y - from.y));
                 match (x.as_str(), y.as_str()) {
                     ("0", _) => write!(data, "v{y}"),

@@ -57,7 +57,7 @@ fn room(plan: &SitePlan, ask: &mut Ask) -> [Given<Length>; 2] {
     let (value, why): (f64, _) = match said.sides {
         Some(Sides::Sloped) => (
             ask.stock.either(5.0, 4.8768),
-            "battered sides need a clearing of several strides",
+            "sloped sides need a clearing of several strides",
         ),
         _ => (ask.stock.either(2.0, 1.9812), "room in most gardens"),
     };

@@ -69,7 +69,7 @@ fn mount_stiffness(plan: &SitePlan, load: &LoadBody, ask: &mut Ask) -> Given<Rot
         Said::mount_stiffness_n_m_per_rad,
         2e5,
         Taken::new(
-            format!("a good mount; there are mounts from {low} to {high}, and a tap tells"),
+            format!("a good mount; there are mounts from {low} to {high}, and a knock test tells"),
             "how much of the wind's movement is the mount's",
             Source::judgement("what mounts for amateurs have"),
         ),

@@ -122,8 +122,8 @@ fn place<'a>(brief: &'a Brief, notes: &mut Notes) -> Option<Place<'a>> {
                 notes,
                 field,
                 "not known",
-                "nobody said where the site is, and no place can stand for another",
-                "true north is not worked out, by no way",
+                "it was not said where the site is, and no other place can stand in for it",
+                "true north is not worked out",
             );
         }
     }
@@ -141,7 +141,7 @@ fn place<'a>(brief: &'a Brief, notes: &mut Notes) -> Option<Place<'a>> {
             notes,
             path!(work.utc_offset_h),
             "universal time",
-            "nobody said what the clocks of the place show",
+            "it was not said what the clocks there show",
             effect,
         );
     }

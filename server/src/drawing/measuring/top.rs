@@ -42,7 +42,7 @@ pub fn draw(layout: &Layout, form: Form) -> Drawing {
                 bounds.right + 14.0 + PLATE / 2.0 + ARROW,
                 bounds.top + 18.0 + PLATE / 2.0,
             ),
-            Form::Phone => at(
+            Form::Phone | Form::Glance => at(
                 (bounds.left + bounds.right) / 2.0,
                 bounds.bottom + 18.0 + 0.35 * PLATE,
             ),

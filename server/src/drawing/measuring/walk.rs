@@ -78,7 +78,7 @@ fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
     let bounds = pen.bounds();
     let disc = match form {
         Form::Sheet | Form::Smaller(_) => at(bounds.right + 4.0 + DISC, bounds.bottom - DISC),
-        Form::Phone => at(
+        Form::Phone | Form::Glance => at(
             (bounds.left + bounds.right) / 2.0,
             bounds.bottom + 5.0 + DISC,
         ),

@@ -19,7 +19,7 @@ const ROOM: f64 = 56.0;
 /// Width of a column of the two views, mm.
 const COLUMN: f64 = 80.0;
 
-const TITLE: &str = "Studs: what of the block would come out with them";
+const TITLE: &str = "Concrete areas that resist the studs";
 
 /// Draws it.
 #[must_use]
@@ -31,7 +31,7 @@ fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
     let mut pen = Pen::new(form);
     let scale = match form {
         Form::Sheet | Form::Smaller(_) => both(&mut pen, layout),
-        Form::Phone => stacked(&mut pen, layout, room),
+        Form::Phone | Form::Glance => stacked(&mut pen, layout, room),
     };
     title_strip(&mut pen, TITLE, Some(scale), layout.units);
     pen.finish(Head {

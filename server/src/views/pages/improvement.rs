@@ -73,7 +73,7 @@ fn named<'a>(what: &str, design: &'a Design) -> &'a str {
         .disturbances
         .iter()
         .find(|disturbance| disturbance.id == what);
-    of.map_or("A bump dies away in", |disturbance| disturbance.title)
+    of.map_or("A bump settles in", |disturbance| disturbance.title)
 }
 
 fn lower(title: &str) -> String {

@@ -8,9 +8,10 @@ mod means;
 pub mod needed;
 mod task;
 
+use std::sync::Arc;
+
 use askama::Template;
 
-use super::drawn::DrawingView;
 use super::found;
 use super::frame::Frame;
 use super::panel::CautionView;
@@ -74,7 +75,7 @@ pub struct Work {
     /// Findings that the plan could take in.
     pub to_take: usize,
     /// Drawings that tasks need.
-    pub drawings: Vec<DrawingView>,
+    pub drawings: Vec<Drawn>,
     /// Cautions by part of the work: its name, its heading, the cautions.
     pub cautions: Vec<(&'static str, &'static str, Vec<CautionView>)>,
 }
@@ -100,6 +101,17 @@ pub struct StopView {
     pub holds: usize,
     /// Whether the plan could take in what was found.
     pub to_take: bool,
+}
+
+/// A drawing that a task is done by.
+#[derive(Debug, Clone)]
+pub struct Drawn {
+    /// Its name.
+    pub name: &'static str,
+    /// Its title.
+    pub title: String,
+    /// As much of it as is looked at while working.
+    pub svg: Arc<str>,
 }
 
 /// What is typed on the page and was not taken.
@@ -206,12 +218,19 @@ fn stops(
         .collect()
 }
 
-fn drawings(record: &Record, needed: &[&str]) -> Vec<DrawingView> {
+fn drawings(record: &Record, needed: &[&str]) -> Vec<Drawn> {
     let wanted = crate::drawing::NAMES
         .iter()
         .filter(|name| needed.contains(name));
     wanted
-        .filter_map(|name| DrawingView::of(name, &record.planned))
+        .filter_map(|name| {
+            let glance = record.planned.glance(name)?;
+            Some(Drawn {
+                name,
+                title: glance.title.clone(),
+                svg: Arc::clone(&glance.svg),
+            })
+        })
         .collect()
 }
 

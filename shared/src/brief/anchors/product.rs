@@ -202,7 +202,8 @@ fn times(
         .collect();
     let found = resin::times_at(&own, concrete_c);
     if said.resin.is_none() && found.is_none() {
-        let why = "nobody said: the shorter working and the longer curing time of both kinds count";
+        let why =
+            "it was not said: the shorter working and the longer curing time of both kinds count";
         let value = "The slower of both kinds counts, and no bonding in the cold".to_owned();
         let taken = Taken::new(
             why,

@@ -120,7 +120,7 @@ pub fn height(plan: &SitePlan, sight: &Sight, load: &Load, ask: &mut Ask) -> Giv
     let limit = if value == rounded {
         ""
     } else {
-        "; that is beyond what a pier may be, so that the nearest height is taken"
+        "; that is beyond what a pier may be, so the nearest height is used"
     };
     ask.note_number(Said::height_m.row, value, Taken {
             why: format!(

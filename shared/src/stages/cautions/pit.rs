@@ -81,8 +81,8 @@ fn collapse(brief: &Brief, ground: &Ground, pit: &Excavation, notes: &mut Notes)
         ),
         (Group::Sand | Group::Gravel | Group::Silt | Group::Unfit, true) => format!(
             "A vertical face in this soil stands only while it is damp, and falls without warning. Keep out of the pit at any depth unless \
-             its sides are held, work from the edge on a board, and pour the same day; where the face runs, line it with boards as you go \
-             or batter it. From {limit} on a protective system is required in any soil but stable rock.",
+             its sides are held, work from the edge on a board, and pour the same day; where the face runs, line it with boards as \
+              you go, or slope it back. From {limit} on a protective system is required in any soil but stable rock.",
         ),
         (Group::Clay, true) => format!(
             "A vertical face in clay stands for a while and then falls in one piece, most often after rain or a dry spell. Nobody stands in \

@@ -28,7 +28,7 @@ const MOST: Source = Source::second_hand(
 );
 /// Where [`SHUTTERED_M`] comes from.
 const SHUTTERED: Source = Source::judgement(
-    "a face that will not stand is shuttered or battered; beyond 0.6 m somebody looks",
+    "a face that will not stand is shuttered or sloped back; beyond 0.6 m somebody looks",
 );
 
 /// What a vertical face in this ground does.

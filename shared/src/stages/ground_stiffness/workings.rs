@@ -193,7 +193,7 @@ fn counted_on(brief: &Brief, contact: &SideContact) -> Option<Assumption> {
         )),
         unit: Unit::One,
         why: format!(
-            "{} Taken for: {}. Topsoil, frost, drying and a face that ran keep the ground from holding all of the sides.",
+            "{} Assumed for: {}. Topsoil, frost, drying and a face that ran keep the ground from holding all of the sides.",
             contact.sentence(),
             contact.case
         ),

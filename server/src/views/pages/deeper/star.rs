@@ -177,7 +177,7 @@ fn knocks(motion: &Motion, units: Units) -> Chapter {
             names: "Knock",
             columns: [
                 "First swing, at most",
-                "Dies in, at most",
+                "Settles in, at most",
                 "In the worst ground",
             ]
             .map(str::to_owned)

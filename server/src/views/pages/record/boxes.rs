@@ -92,7 +92,7 @@ pub(super) fn asked(desk: &Desk<'_>, task: &str, sheet: Option<&Sheet>) -> Vec<A
             all.push(Asked::One(Box::new(view)));
             continue;
         };
-        let legend = format!("Each {}{rest}", part.kind.to_lowercase());
+        let legend = part.each(&rest);
         let named = (format!("{} {}", part.kind, part.number), rest);
         let same = all.iter_mut().find_map(|one| match one {
             Asked::Each(each)
@@ -117,6 +117,8 @@ pub(super) fn asked(desk: &Desk<'_>, task: &str, sheet: Option<&Sheet>) -> Vec<A
             })),
         }
     }
+    // Figures stand beside each other in pairs; what takes the whole width comes after them.
+    all.sort_by_key(|one| matches!(one, Asked::One(item) if item.kind != "number"));
     all
 }
 
@@ -124,6 +126,18 @@ pub(super) fn asked(desk: &Desk<'_>, task: &str, sheet: Option<&Sheet>) -> Vec<A
 struct Part<'a> {
     kind: &'a str,
     number: &'a str,
+}
+
+impl Part<'_> {
+    /// The same said of each of them.
+    fn each(&self, rest: &str) -> String {
+        format!("Each {}{rest}", self.kind.to_lowercase())
+    }
+}
+
+/// What an item is called where all of its kind are meant.
+pub(super) fn each_or_one(id: &str, title: &str) -> String {
+    part(id, title).map_or_else(|| title.to_owned(), |(part, rest)| part.each(&rest))
 }
 
 /// The part of which an item speaks, and what its title says beside it: of `hole_depth:2`, “Hole 2: depth”, the second hole

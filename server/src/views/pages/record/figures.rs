@@ -35,6 +35,14 @@ fn said(task: &str, brief: &Brief, design: &Design, units: Units) -> Vec<(&'stat
     lines.extend(known);
     match task {
         "blinding" => lines.push(("Blinding, thick", units.say(BLINDING_MM, Unit::Millimetre))),
+        "drill" => {
+            if let Some((east, south)) = crate::drawing::studs::layout(brief, design).to_the_edges()
+            {
+                let mm = |metres: f64| units.say(1000.0 * metres, Unit::Millimetre);
+                let says = format!("{}, {}", mm(east), mm(south));
+                lines.push(("Holes to the block’s east and south edges", says));
+            }
+        }
         "torque" => {
             let torque = &design.anchors.torque;
             let say = |value| units.say(value, NewtonMetre);

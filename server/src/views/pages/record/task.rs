@@ -2,7 +2,7 @@
 
 use stillground::record::{Kind, Needed, State, TaskState, Verdict};
 
-use super::boxes::{Asked, asked};
+use super::boxes::{Asked, asked, each_or_one};
 use super::desk::Desk;
 use super::figures;
 use super::needed;
@@ -69,7 +69,14 @@ fn needs(state: &TaskState<'_>) -> Vec<String> {
     if state.ticked.is_some() {
         return Vec::new();
     }
-    state.needs.iter().map(|item| item.title.clone()).collect()
+    let mut needs: Vec<String> = Vec::new();
+    for item in &state.needs {
+        let title = each_or_one(&item.id, &item.title);
+        if !needs.contains(&title) {
+            needs.push(title);
+        }
+    }
+    needs
 }
 
 impl Desk<'_> {

@@ -229,7 +229,7 @@ fn door(parts: &Parts<'_>) -> Line {
             },
         }
     });
-    ("door", "A door falls shut", moved, people::DOOR_SOURCE)
+    ("door", "A door slams", moved, people::DOOR_SOURCE)
 }
 
 /// Of several movements the one that widens the star most: chosen by what is read from it, so that it does not jump where another

@@ -69,7 +69,7 @@ fn rows(mount: &Mount, units: Units) -> Vec<(String, Vec<String>)> {
     } else {
         vec![
             row("A soft one", f.low, k.low, wind.low),
-            row("What the plan takes", f.typical, k.typical, wind.typical),
+            row("What the plan assumes", f.typical, k.typical, wind.typical),
             row("A stiff one", f.high, k.high, wind.high),
         ]
     };
