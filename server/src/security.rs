@@ -95,6 +95,15 @@ pub fn compression() -> CompressionLayer<Which> {
         .compress_when(is_text as Which)
 }
 
+/// The same for the one page that holds a whole day, opened on a telephone in the field: a few milliseconds more for a third
+/// fewer bytes. What it has packed the other leaves as it is.
+#[must_use]
+pub fn tight_compression() -> CompressionLayer<Which> {
+    CompressionLayer::new()
+        .quality(CompressionLevel::Default)
+        .compress_when(is_text as Which)
+}
+
 fn is_text(_: StatusCode, _: Version, headers: &HeaderMap, extensions: &Extensions) -> bool {
     let kind = headers
         .get(CONTENT_TYPE)

@@ -164,7 +164,7 @@ const mark = (one) => {
   const boxes = Array.from(form.querySelectorAll("[name^='item~']")).filter((box) => box.id && body.get(box.name));
   const found = boxes.map((box) => `${box.labels[0]?.textContent}: ${box.selectedOptions ? wordsOf(box, body) : body.get(box.name)}`);
   const all = [...found, body.get("note"), said].filter(Boolean).join("; ");
-  const judged = found.length > 0 ? " It is held against the plan when it is sent; until then look up yourself, at its box, what follows." : "";
+  const judged = found.length > 0 ? " It is compared with the plan when it is sent; until then look up what follows under “How?” at its box." : "";
   form.before(element("p", `Entered on this device and not sent yet: ${all}.${judged}`, "pending"));
 };
 

@@ -23,6 +23,7 @@ pub const EXAMPLES: [(&str, &str); 5] = [
 ];
 
 /// Screens and words that a page may take, and its bytes when they are sent compressed.
+#[derive(Clone, Copy)]
 pub struct Budget {
     pub phone_screens: f64,
     pub desk_screens: f64,

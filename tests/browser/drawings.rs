@@ -52,10 +52,12 @@ fn on_a_telephone_each_drawing_fits_and_can_be_read() {
     let journey = Journey::new(390);
     let kept = journey.service.create(&unknown());
     let record = format!("/p/{}/record#inspect", kept.record);
+    let drill = format!("/p/{}/record#drill", kept.record);
+    let short = format!("/p/{}/short/ground", kept.edit);
     let pages = PAGES
         .iter()
         .map(|&(path, least)| (path.to_owned(), least))
-        .chain([(record, 1)]);
+        .chain([(record, 1), (drill, 1), (short, 1)]);
     for (path, least) in pages {
         for width in [390, 320] {
             journey.browser.size(width, 844);

@@ -234,7 +234,7 @@ fn two_revisions_stand_side_by_side() {
     for said in [
         "Revision 1",
         "Revision 2, which stands",
-        "A star grows, at worst",
+        "Star growth, at worst",
         "Answers that differ",
     ] {
         assert!(page.contains(said), "{said}: {page}");

@@ -151,7 +151,7 @@ pub const SHOWN: [(&str, Shown); 45] = {
         ("/p/{secret}/revisions", LISTED),
         (
             "/p/{secret}/record",
-            Within("today_is_two_screens_of_a_telephone_and_a_task_five"),
+            Within("today_is_two_screens_of_a_telephone_and_a_task_three"),
         ),
         ("/p/{secret}/found", LISTED),
         ("/p/{secret}/photos/{photo}", NoPage("a photograph")),

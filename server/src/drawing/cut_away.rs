@@ -38,7 +38,10 @@ pub fn draw(brief: &Brief, design: &Design, form: Form) -> Drawing {
         view: view(&layout),
     };
     picture(&mut scene, &layout);
-    labels::put(&mut scene, &layout, &words);
+    // Drawn small it has no lettering, which nobody could read: what it shows stands in its description.
+    if form != Form::Glance {
+        labels::put(&mut scene, &layout, &words);
+    }
     scene.pen.finish(Head {
         name: "cut-away",
         title: TITLE.to_owned(),

@@ -26,7 +26,7 @@ pub const PHONE_ROOM: f64 = PHONE_WIDTH - 2.0 * MARGIN - 1.0;
 /// Greatest height of a view on it, mm: most of a screen.
 const PHONE_HEIGHT: f64 = 90.0;
 /// The same where boxes to fill in stand below it, mm.
-const GLANCE_HEIGHT: f64 = 62.0;
+const GLANCE_HEIGHT: f64 = 54.0;
 /// Least width that is left to a view, mm.
 const LEAST_ROOM: f64 = 12.0;
 /// How often a view is made smaller, at most.

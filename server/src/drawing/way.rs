@@ -1,11 +1,12 @@
-//! One of three ways to build it, in section, all to the same scale so that they can be held against each other.
+//! One of three ways to build it, in section, all to the same scale so that they can be compared. Sizes stand in the table below it:
+//! on a telephone no lettering on it could be read.
 
 use stillground::figure::{Unit, Units};
 use stillground::options::Point as Pier;
 
 use crate::drawing::hatch::Hatch;
 use crate::drawing::pen::{Head, Pen, rectangle};
-use crate::drawing::{Anchor, Drawing, Line, at};
+use crate::drawing::{Drawing, Line, at};
 
 /// Millimetres on paper for a metre: 1 to 40.
 const MM_PER_M: f64 = 25.0;
@@ -81,11 +82,6 @@ pub fn draw(name: &'static str, pier: &Pier, extent: Extent, units: Units) -> Dr
         place(radius, block.upstand_m + thick),
     );
     let say = |metres| units.say(metres, Unit::Metre);
-    pen.text(
-        place(0.0, -block.depth_m - 0.2),
-        Anchor::Middle,
-        format!("{} × {}", say(block.length_m), say(block.depth_m)),
-    );
     pen.finish(Head {
         name,
         title: "The pier in section".to_owned(),

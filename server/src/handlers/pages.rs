@@ -35,6 +35,7 @@ use axum::routing::{get, post};
 
 use crate::app::App;
 use crate::prints::Print;
+use crate::security::tight_compression;
 
 /// Every page.
 pub fn routes() -> Router<App> {
@@ -93,7 +94,12 @@ pub fn routes() -> Router<App> {
             "/p/{secret}/revisions",
             get(revisions::show).post(revisions::again),
         )
-        .route("/p/{secret}/record", get(record::show).post(record::keep))
+        .route(
+            "/p/{secret}/record",
+            get(record::show)
+                .post(record::keep)
+                .layer(tight_compression()),
+        )
         .route("/p/{secret}/found", get(found::show).post(found::keep))
         // How large a photograph may be is a setting, and looked at before the form is read.
         .route(

@@ -311,7 +311,7 @@ section! {
             relaxation_factor: One, 0.0..=0.3, "steel alone loses almost nothing, a soft resin a tenth and more",
                 asks "Share of the preload lost in each tenfold of hours",
                 hint "From long tests of the product.",
-                takes 0.05, because "no general law for resin was found; 3 to 10 % a decade of hours is thought likely",
+                takes 0.05, because "no general law for resin was found; 3 to 10 % a decade of hours is considered likely",
                 changes "when to tighten again", from HOUSE;
             /// Friction in the thread.
             thread_friction: One, 0.04..=0.5, "from the best paste to bare galling steel",

@@ -206,7 +206,7 @@ section! {
             drain_distance_m: Metre, 0.0..=200.0, "farther than 200 it has no effect",
                 asks "How far away is the nearest drain, cable or pipe?",
                 hint "Have the place traced before you dig; plans of buried services are often wrong.",
-                because "nothing was said of drains and services; they must be looked for all the same",
+                because "nothing was said of drains and services; look for them in any case",
                 changes "a pipe or cable in the pit is a danger, and a leaking drain softens the ground", from NOTHING_NEAR;
             /// Distance from the pier's axis to the nearest building's footing.
             building_distance_m: Metre, 0.0..=200.0, "farther than 200 it has no effect",

@@ -1,5 +1,7 @@
 //! The short way: three pages of questions, after which the ways to build it are shown.
 
+use std::sync::Arc;
+
 use axum::extract::{Path, State};
 use axum::http::StatusCode;
 use axum::response::{Html, IntoResponse, Redirect, Response};
@@ -123,6 +125,18 @@ fn page(
                 ..desk.field(question)
             })
             .collect(),
-        picture: planned.and_then(|planned| DrawingView::of(PICTURE, planned)),
+        picture: planned.and_then(picture),
     }
+}
+
+/// The drawing, on a telephone without lettering, since it is small there.
+fn picture(planned: &Planned) -> Option<DrawingView> {
+    let drawn = DrawingView::of(PICTURE, planned)?;
+    let small = planned
+        .glance(PICTURE)
+        .map(|glance| Arc::clone(&glance.svg));
+    Some(DrawingView {
+        phone: small.or(drawn.phone),
+        ..drawn
+    })
 }

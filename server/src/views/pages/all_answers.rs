@@ -158,11 +158,7 @@ impl Answer {
     ) -> Self {
         let (says, why, said) = match field.taken {
             Some(taken) => (taken.line, taken.why, false),
-            None => (
-                words::sentence(&stale::answer(question, plan)),
-                String::new(),
-                true,
-            ),
+            None => (stale::answer(question, plan), String::new(), true),
         };
         Self {
             label: question.words.label,

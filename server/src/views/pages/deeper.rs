@@ -97,7 +97,7 @@ pub fn shown(step: Step, planned: &Planned) -> Vec<Chapter> {
     }
 }
 
-/// Figures in the softest ground thought likely, the typical and the stiffest.
+/// Figures in the softest ground considered likely, the typical and the stiffest.
 fn by_ground<T>(spread: Option<Spread<T>>, unit: impl UnitOf<T>, units: Units) -> Vec<String> {
     match spread {
         Some(spread) => [spread.low, spread.typical, spread.high]

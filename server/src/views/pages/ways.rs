@@ -282,21 +282,18 @@ pub(super) fn rows(points: &[&Point], units: Units, currency: Option<&str>) -> V
             }
             .to_owned()
         }),
-        row("A star grows, expected", &|point| {
+        row("Star growth, expected", &|point| {
             growth(point.star_growth_ratio.map(|growth| growth.expected), units)
         }),
-        row("A star grows, at worst", &|point| {
+        row("Star growth, at worst", &|point| {
             growth(point.star_growth_ratio.map(|growth| growth.worst), units)
         }),
-        row(
-            "Stay away while it exposes",
-            &|point| match point.quiet_distance_m {
-                Some(distance) if distance > 0.0 => units.say(distance, Unit::Metre),
-                Some(_) => "off the block".to_owned(),
-                None => "not known".to_owned(),
-            },
-        ),
-        row("First own frequency", &|point| {
+        row("Distance to keep", &|point| match point.quiet_distance_m {
+            Some(distance) if distance > 0.0 => units.say(distance, Unit::Metre),
+            Some(_) => "off the block".to_owned(),
+            None => "not known".to_owned(),
+        }),
+        row("First natural frequency", &|point| {
             point
                 .frequency_hz
                 .map_or_else(|| "not known".to_owned(), |hz| units.say(hz, Unit::Hertz))

@@ -16,8 +16,16 @@ const BLINDING_MM: f64 = 50.0;
 
 /// The figures of a task.
 pub fn of(task: &str, planned: &Planned, units: Units) -> Vec<(&'static str, String)> {
-    said(task, &planned.brief, &planned.design, units)
+    let mut lines = said(task, &planned.brief, &planned.design, units);
+    // The page says it of the task as a whole, and of each pass at its boxes.
+    if task == "torque" {
+        lines.retain(|(label, _)| ![TO_DO, PASSES].contains(label));
+    }
+    lines
 }
+
+const TO_DO: &str = "What to do";
+const PASSES: &str = "Torque, pass by pass";
 
 /// The same in the plan's own units.
 #[must_use]
@@ -48,7 +56,7 @@ fn said(task: &str, brief: &Brief, design: &Design, units: Units) -> Vec<(&'stat
             let say = |value| units.say(value, NewtonMetre);
             let passes: Vec<String> = torque.passes.iter().map(|pass| say(pass.torque)).collect();
             let order: Vec<String> = torque.order.iter().map(ToString::to_string).collect();
-            lines.push(("Torque, pass by pass", passes.join(", ")));
+            lines.push((PASSES, passes.join(", ")));
             lines.push(("Order of the nuts", order.join(", ")));
         }
         "floor" => lines.extend(floor(brief, design, units)),
@@ -61,7 +69,7 @@ fn said(task: &str, brief: &Brief, design: &Design, units: Units) -> Vec<(&'stat
 fn words_before(task: &str, design: &Design) -> Vec<(&'static str, String)> {
     match task {
         "torque" | "torque_day" | "torque_week" | "winter" => {
-            vec![("What to do", design.anchors.torque.says.clone())]
+            vec![(TO_DO, design.anchors.torque.says.clone())]
         }
         _ => Vec::new(),
     }

@@ -79,6 +79,14 @@ fn needs(state: &TaskState<'_>) -> Vec<String> {
     needs
 }
 
+impl TaskView {
+    /// How many of its drawings stand with it; the others are linked. Where the pier is measured nothing is built by one.
+    #[must_use]
+    pub fn shown_with_it(&self) -> usize {
+        usize::from(self.id != "measure").min(self.drawings.len())
+    }
+}
+
 impl Desk<'_> {
     pub(super) fn task(&self, state: &TaskState<'_>) -> TaskView {
         let (task, design) = (state.task, &self.record.planned.design);
