@@ -134,9 +134,17 @@ struct Record {
     /// The column of times: its name or number from one, with :s or :ms to say its unit
     #[arg(long, value_name = "COLUMN")]
     time: Option<String>,
-    /// The column that was measured: its name or number from one
+    /// The column that was measured: its name or number from one; two of a lean with a comma between
     #[arg(long, value_name = "COLUMN")]
     value: Option<String>,
+    /// Bearings towards which the top leans where a lean's first and second column grow, degrees from north, with a comma between
+    #[arg(
+        long,
+        value_name = "DEGREES",
+        value_delimiter = ',',
+        allow_hyphen_values = true
+    )]
+    towards: Vec<f64>,
     /// Seconds of arc in one unit of the column
     #[arg(long, value_name = "ARCSEC_PER_UNIT", allow_hyphen_values = true)]
     scale: Option<f64>,
@@ -158,6 +166,7 @@ impl Record {
             rate_hz: self.rate,
             time: self.time,
             value: self.value,
+            towards_deg: self.towards,
             scale_arcsec_per_unit: self.scale,
             at_s: self.at,
         };

@@ -97,7 +97,7 @@ fn timed_by(entry: &Entry, received_at: jiff::Timestamp) -> Entry {
 }
 
 /// The plan as it stood at a revision; none where it has none such.
-async fn seen(app: &App, writer: &Writer, revision: u32) -> Result<Option<SitePlan>, Trouble> {
+pub async fn seen(app: &App, writer: &Writer, revision: u32) -> Result<Option<SitePlan>, Trouble> {
     Ok(match revision {
         now if now == writer.saved.revision => Some(writer.saved.plan.clone()),
         then if then > writer.saved.revision => None,

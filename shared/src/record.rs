@@ -18,7 +18,7 @@ mod waits;
 
 pub use crate::stages::schedule::MEASURE;
 pub use board::{Board, State, TaskState, board};
-pub use entry::{Entry, Kind};
+pub use entry::{Entry, Kind, WALK};
 pub use faults::Fault;
 pub use gate::in_the_way;
 pub use item::{Answer, Asks, Band, Item, Moment, Needed, item_of};

@@ -138,6 +138,7 @@ pub mod osha_1926_p_1989 {
 pub mod pais_kausel_1988;
 pub mod prying;
 pub mod resin;
+pub mod ribbed_plate;
 pub mod rock_dowel;
 pub mod scatter;
 pub mod sightline;

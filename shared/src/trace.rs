@@ -1,6 +1,7 @@
 //! Traces: a table of a knock's swing or of a star's places becomes frequencies, damping and steps, each with its
 //! uncertainty. What a file does not say is asked for, and what was found in it is told.
 
+mod bearing;
 mod cells;
 mod clean;
 mod clock;
@@ -17,6 +18,7 @@ mod noise;
 mod pencil;
 mod restricted;
 mod ring;
+mod sides;
 mod statistics;
 mod swing;
 mod table;
@@ -26,8 +28,11 @@ use std::fmt;
 
 use serde::{Deserialize, Serialize};
 
+use crate::site_plan::commissioning::Direction;
+
 pub use fit::{Damped, Fitted, fit};
 pub use pencil::start;
+pub use sides::{Along, Column};
 pub use table::Reader;
 
 /// Most bytes of a file that are read.
@@ -54,8 +59,10 @@ pub struct Asked {
     pub rate_hz: Option<f64>,
     /// The column of times: its name or its number from one; `:ms` after it says its unit.
     pub time: Option<String>,
-    /// The column of what was measured: its name or its number from one.
+    /// The column of what was measured: its name or its number from one; several with commas between.
     pub value: Option<String>,
+    /// Towards which bearings the top leans where the first and the second column of a lean grow, degrees from north.
+    pub towards_deg: Vec<f64>,
     /// Seconds of arc in one unit of the column.
     pub scale_arcsec_per_unit: Option<f64>,
     /// When somebody stepped there and away, in turn, seconds from the first row.
@@ -86,6 +93,21 @@ pub struct FoundStep {
     pub sd: f64,
 }
 
+/// The steps of two columns taken together.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Together {
+    /// How far.
+    pub size: f64,
+    /// Its standard deviation.
+    pub sd: f64,
+    /// Direction, from where the first column grows towards where the second does; null where the step is too small to tell.
+    pub angle_deg: Option<f64>,
+    /// Its standard deviation.
+    pub angle_sd_deg: Option<f64>,
+    /// Bearing towards which the top leaned; null where nothing says how the columns lie.
+    pub bearing_deg: Option<f64>,
+}
+
 /// What a trace says. Where it cannot be answered, `modes` and `steps` are empty and the first remark says why.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Trace {
@@ -95,6 +117,12 @@ pub struct Trace {
     pub modes: Vec<FoundMode>,
     /// Steps, one a column.
     pub steps: Vec<FoundStep>,
+    /// The steps of two columns taken together.
+    pub together: Option<Together>,
+    /// The columns of measurements, and which way each measures.
+    pub columns: Vec<Column>,
+    /// Which way the swing goes; null where no column's name says it.
+    pub direction: Option<Direction>,
     /// Drift of the column that was used first, units a second.
     pub drift_per_s: f64,
     /// How the file was read, what was found in it and what is not to be trusted.

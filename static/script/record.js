@@ -1,5 +1,6 @@
 // Keeps what was entered without a connection, and sends it when there is one. The forms do the same without this script
 // as long as the service can be reached. What waits lies in the browser under the plan's name, never under the link.
+import * as outbox from "./outbox.js";
 import * as photographs from "./photographs.js";
 import { arrive, fill, formOf, refresh, stops, turnTo } from "./board.js";
 import * as draft from "./draft.js";
@@ -8,16 +9,11 @@ const page = document.getElementById("record");
 const notice = document.getElementById("unsent");
 const told = document.getElementById("told");
 const PLAN = page.dataset.plan;
-const KEY = `stillground.unsent.${PLAN}`;
 const HERE = window.location.pathname;
-const RETRY_MS = 20000;
-const PATIENCE_MS = 25000;
+const ROOT = HERE.replace(/\/record$/, "");
 const PHOTO_PATIENCE_MS = 200000;
 // Whoever comes back to the page after so long sees what others have entered meanwhile.
 const FRESH_MS = 60000;
-// Refusals that another sending of the same changes nothing about, and those that end with the link.
-const REFUSED = [400, 409, 413, 415, 422];
-const LINK = ["no_such_link", "not_with_this_link"];
 let busy = false;
 let closed = false;
 let tried = false;
@@ -26,11 +22,8 @@ let pictures = [];
 let looked = Date.now();
 let latest = {};
 
-const read = () => {
-  const waiting = JSON.parse(window.localStorage.getItem(KEY) || "[]");
-  return Array.isArray(waiting) ? waiting : [];
-};
-const write = (waiting) => window.localStorage.setItem(KEY, JSON.stringify(waiting));
+const read = () => outbox.read(PLAN);
+const write = (waiting) => outbox.write(PLAN, waiting);
 
 const say = (text) => {
   told.textContent = text;
@@ -44,11 +37,6 @@ const change = (id, how) => {
 const look = async () => {
   pictures = await photographs.all(PLAN);
   show();
-};
-
-const word = () => {
-  const bytes = window.crypto.getRandomValues(new Uint8Array(15));
-  return Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join("");
 };
 
 const element = (name, text, kind) => {
@@ -172,6 +160,10 @@ const wordsOf = (box, body) => Array.from(box.options).find((option) => option.v
 
 // A form that was refused goes back to be put right; it waits on until the form is sent again in its place.
 const putBack = (one) => {
+  if (one.to) {
+    window.location = outbox.addressOf(ROOT, one);
+    return;
+  }
   const body = new URLSearchParams(one.body);
   const form = formOf(body.get("task"));
   if (!form) {
@@ -189,34 +181,15 @@ const putBack = (one) => {
   form.querySelector("input:not([type=hidden]), select, textarea").focus({ preventScroll: true });
 };
 
-const send = async (address, body, patience) => {
-  const given = new AbortController();
-  const timer = window.setTimeout(() => given.abort(), patience);
-  try {
-    const headers = { accept: "application/json" };
-    const reply = await fetch(address, { method: "POST", body, headers, redirect: "error", signal: given.signal });
-    return { status: reply.status, said: await reply.json().catch(() => ({})) };
-  } catch {
-    return { status: 0, said: {} };
-  } finally {
-    window.clearTimeout(timer);
-  }
-};
-
-// What became of a sending: kept, refused with its words, or neither. Only the service's own words, in JSON, are believed.
+// What became of a sending: kept, refused with its words, or neither.
 const outcome = async (address, body, patience) => {
-  const { status, said } = await send(address, body, patience);
+  const found = await outbox.outcome(address, body, patience);
   tried = true;
-  trouble = "";
-  if (status === 200 && typeof said.kept === "number") {
-    return { kept: true };
+  trouble = found.trouble || "";
+  if (found.kept || found.refused) {
+    return found;
   }
-  const words = Array.isArray(said.refused) ? said.refused.join(" ") : said.detail;
-  if (REFUSED.includes(status) && words && said.code !== "contradictory") {
-    return { refused: words };
-  }
-  closed = LINK.includes(said.code);
-  trouble = said.code && !closed ? said.detail : "";
+  closed = found.closed;
   if (closed) {
     say("This link opens the plan no more, or enters nothing more. What you entered is kept on this device; ask for a new link.");
   }
@@ -226,7 +199,7 @@ const outcome = async (address, body, patience) => {
 const flushForms = async () => {
   let sent = [];
   for (let one; (one = read().find((waiting) => !waiting.refused)); ) {
-    const { kept, refused } = await outcome(HERE, new URLSearchParams(one.body), PATIENCE_MS);
+    const { kept, refused } = await outcome(outbox.addressOf(ROOT, one), new URLSearchParams(one.body));
     if (kept) {
       sent.push(one.title);
       change(one.id, () => []);
@@ -323,7 +296,7 @@ const enter = (form, pressed) => {
 // The form again as it was, under a new name; whoever entered something need not write their name again.
 const tidy = (form, who) => {
   form.reset();
-  form.elements.form.value = `${word()}.${form.elements.task.value}`;
+  form.elements.form.value = `${outbox.word()}.${form.elements.task.value}`;
   delete form.dataset.replaces;
   draft.keep(PLAN);
   for (const box of document.querySelectorAll("input[name=who]")) {
@@ -379,7 +352,7 @@ const start = async () => {
   window.addEventListener("focus", flush);
   document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && flush());
   window.addEventListener("storage", show);
-  window.setInterval(() => (read().length > 0 || pictures.length > 0) && flush(), RETRY_MS);
+  window.setInterval(() => (read().length > 0 || pictures.length > 0) && flush(), outbox.RETRY_MS);
   await look();
   await flush();
 };

@@ -4,7 +4,7 @@ use serde_json::json;
 
 use crate::access::{axe, nothing_found};
 use crate::budgets::{Budget, EXAMPLES, hold};
-use crate::record::entries;
+use crate::record::{connection, entries};
 use crate::walk::Journey;
 
 const WAYS: [&str; 5] = ["knock", "lean", "pull", "walk", "level"];
@@ -23,6 +23,8 @@ fn a_helper_enters_a_knock_on_a_telephone_without_scripts_and_the_owner_takes_it
     let address = browser.attribute(&link, "href");
     journey.open(&address);
     journey.fits();
+    browser.choose("#box-direction", "x");
+    browser.choose("#box-with_mount", "yes");
     browser.fill("#box-frequency_hz", "14.2");
     browser.fill("#box-frequency_sd_hz", "much");
     browser.fill("#who", "A. Helper");
@@ -52,10 +54,10 @@ fn a_pull_is_entered_by_the_keyboard_alone() {
     let kept = journey.service.create(&json!({ "schema_version": 1 }));
     journey.open(&format!("/p/{}/measure/pull", kept.edit));
     let browser = &journey.browser;
-    let _ = browser.run("document.querySelector('#direction').focus()");
+    let _ = browser.run("document.querySelector('#box-direction').focus()");
     let tab = "\u{e004}";
     browser.keys(&[
-        tab, "1", ".", "2", tab, "2", "0", "0", tab, "1", "8", tab, tab,
+        "e", tab, "1", ".", "2", tab, "2", "0", "0", tab, "1", "8", tab, tab,
     ]);
     browser.leaves(|| browser.keys(&["\u{e007}"]));
     assert!(
@@ -64,6 +66,115 @@ fn a_pull_is_entered_by_the_keyboard_alone() {
         journey.path()
     );
     assert!(browser.says("main").contains("What the measurements say"));
+}
+
+/// What is typed is on the device from the first letter, and goes out when the line is back, though the page was closed and the
+/// units of the plan were changed meanwhile.
+#[test]
+fn what_is_measured_without_a_connection_is_kept_from_the_first_letter_and_sent_later() {
+    let journey = Journey::new(390);
+    let kept = journey
+        .service
+        .create(&json!({ "schema_version": 1, "title": "Quarry Lane pier" }));
+    let browser = &journey.browser;
+    let page = format!("/p/{}/measure/pull", kept.record);
+    journey.open(&page);
+    browser.choose("#box-direction", "y");
+    browser.fill("#box-height_m", "1.2");
+    browser.fill("#box-force_n", "2");
+    journey.open(&format!("/p/{}/measure/knock", kept.record));
+    assert_eq!(
+        browser.holds("#box-frequency_hz"),
+        "",
+        "each way has its own"
+    );
+    journey.open(&page);
+    assert_eq!(browser.holds("#box-direction"), "y");
+    assert_eq!(browser.holds("#box-height_m"), "1.2");
+    assert_eq!(browser.holds("#box-force_n"), "2");
+    connection(browser, false);
+    browser.fill("#box-force_n", "200");
+    browser.fill("#box-tilt_arcsec", "18");
+    browser.fill("#who", "A. Helper");
+    browser.press("form.kept button.main");
+    browser.wait(
+        "return document.getElementById('unsent').textContent.includes('One form is not sent yet')",
+    );
+    journey.fits();
+    nothing_found(&journey, &axe(), "a measurement that waits");
+    let stored = browser
+        .run("return JSON.stringify(Object.entries(localStorage))")
+        .as_str()
+        .unwrap()
+        .to_owned();
+    assert!(
+        stored.contains(&format!("stillground.unsent.{}", kept.id))
+            && stored.contains("tilt_arcsec=18"),
+        "{stored}"
+    );
+    assert!(
+        !stored.contains(&kept.record),
+        "the link's secret does not lie in the browser"
+    );
+    assert_eq!(
+        browser.holds("#box-tilt_arcsec"),
+        "",
+        "the form is free for the next"
+    );
+    assert!(entries(&journey, &kept).is_empty());
+    let plan = json!({ "schema_version": 1, "title": "Quarry Lane pier", "units": "imperial" });
+    assert_eq!(journey.service.replace(&kept, 1, &plan).status, 200);
+    connection(browser, true);
+    let _ = browser.run("window.dispatchEvent(new Event('online'))");
+    browser.wait("return document.getElementById('unsent').textContent === ''");
+    assert!(browser.says("#told").contains("Kept: A pull"));
+    let all = entries(&journey, &kept);
+    assert_eq!(all.len(), 1);
+    let pull = &all[0]["measurement"]["pull"];
+    assert_eq!(pull["direction"], json!("y"));
+    assert_eq!(
+        pull["height_m"],
+        json!(1.2),
+        "in the units that its box said"
+    );
+}
+
+/// What waits goes out from the record's page too, and what cannot be taken comes back to its own form.
+#[test]
+fn a_measurement_that_waits_goes_out_from_any_page_and_comes_back_where_it_is_wrong() {
+    let journey = Journey::new(390);
+    let kept = journey.service.create(&json!({ "schema_version": 1 }));
+    let browser = &journey.browser;
+    journey.open(&format!("/p/{}/measure/pull", kept.record));
+    connection(browser, false);
+    for (force, tilt) in [("200", "18"), ("9000", "18")] {
+        browser.choose("#box-direction", "x");
+        browser.fill("#box-height_m", "1.2");
+        browser.fill("#box-force_n", force);
+        browser.fill("#box-tilt_arcsec", tilt);
+        browser.fill("#who", "A. Helper");
+        browser.press("form.kept button.main");
+        browser.wait(
+            "return document.getElementById('told').textContent.startsWith('Kept on this device')",
+        );
+    }
+    connection(browser, true);
+    journey.open(&format!("/p/{}/record", kept.record));
+    browser.wait("return document.getElementById('unsent').textContent.includes('topple')");
+    assert_eq!(entries(&journey, &kept).len(), 1);
+    browser.leaves(|| browser.press("#unsent button"));
+    assert!(
+        journey.path().ends_with("/measure/pull"),
+        "{}",
+        journey.path()
+    );
+    browser.wait("return document.getElementById('unsent').textContent.includes('topple')");
+    browser.press("#unsent button");
+    assert_eq!(browser.holds("#box-force_n"), "9000");
+    browser.fill("#box-force_n", "90");
+    browser.leaves(|| browser.press("form.kept button.main"));
+    assert!(browser.says("main").contains("It was kept"));
+    assert_eq!(entries(&journey, &kept).len(), 2);
 }
 
 #[test]

@@ -196,7 +196,7 @@ fn symptoms_are_words_that_agree_with_the_fit_or_do_not() {
     // 3 s at 16 Hz to a twentieth: ln 20 / (2π · 16 · 3) = 0.0099.
     assert_eq!(of("lasts_s").agrees, Some(true));
     assert!(
-        of("lasts_s").says.contains("0.99 %"),
+        of("lasts_s").says.contains("0.99%"),
         "{}",
         of("lasts_s").says
     );

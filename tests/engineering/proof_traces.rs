@@ -5,7 +5,8 @@
 use std::f64::consts::TAU;
 
 use serde_json::Value;
-use stillground::trace::{Asked, Damped, Kind, Trace, fit, read, start};
+use stillground::site_plan::commissioning::Direction;
+use stillground::trace::{Along, Asked, Damped, Kind, Trace, fit, read, start};
 
 use crate::proof_chance::Chance;
 
@@ -109,6 +110,128 @@ fn a_lean_in_pixels_is_found_with_its_noise() {
         );
         assert!((0.05..0.15).contains(&found.sd), "{found:?}");
     }
+}
+
+/// The record's truth says that it was knocked along `ax`.
+#[test]
+fn which_way_a_column_measures_is_told_and_gravity_is_no_swing() {
+    let found = answered("r01_plain.csv", &Asked::default());
+    assert_eq!(found.direction, Some(Direction::X));
+    let columns: Vec<_> = found
+        .columns
+        .iter()
+        .map(|column| (column.name.as_str(), column.along, column.used))
+        .collect();
+    assert_eq!(
+        columns,
+        [
+            ("ax", Some(Along::X), true),
+            ("ay", Some(Along::Y), false),
+            ("az", Some(Along::Z), false)
+        ]
+    );
+    for words in [
+        "“ax” is taken for east and west",
+        "“ay”, north and south, is read where it is named",
+        "“az” is up and down",
+    ] {
+        assert!(remarked(&found, words), "{words}: {:?}", found.remarks);
+    }
+    let other = Asked {
+        value: Some("ay".to_owned()),
+        ..Asked::default()
+    };
+    assert_eq!(
+        answered("r01_plain.csv", &other).direction,
+        Some(Direction::Y)
+    );
+}
+
+/// The same record with its columns under other names.
+fn renamed(header: &str) -> Trace {
+    let text = String::from_utf8(record("r01_plain.csv")).unwrap();
+    let rest = text.split_once('\n').unwrap().1;
+    read(format!("{header}\n{rest}").as_bytes(), &Asked::default()).unwrap()
+}
+
+#[test]
+fn no_direction_is_guessed_where_no_name_says_it_or_the_sensor_stood() {
+    let found = renamed("time,first,second,third");
+    assert_eq!(found.direction, None);
+    assert!(
+        remarked(&found, "Nothing says which way “first” measures"),
+        "{:?}",
+        found.remarks
+    );
+    // Gravity stands in what is called x: the telephone stood on its side.
+    let found = renamed("time,ay,az,ax");
+    assert_eq!(found.direction, None);
+    assert!(
+        remarked(&found, "the sensor did not lie flat"),
+        "{:?}",
+        found.remarks
+    );
+    assert_eq!(found.columns[2].along, Some(Along::Z));
+}
+
+#[test]
+fn a_magnitude_beside_the_axes_is_not_read_for_a_swing() {
+    let text = String::from_utf8(record("r01_plain.csv")).unwrap();
+    let mut lines = text.lines();
+    let mut table = format!("{},Absolute acceleration\n", lines.next().unwrap());
+    for line in lines {
+        let axes: Vec<f64> = line
+            .split(',')
+            .skip(1)
+            .map(|cell| cell.parse().unwrap())
+            .collect();
+        let size = axes.iter().map(|a| a * a).sum::<f64>().sqrt();
+        table.push_str(&format!("{line},{size:.4}\n"));
+    }
+    let found = read(table.as_bytes(), &Asked::default()).unwrap();
+    tells(&found, "r01_plain.csv", 0.05, 0.1);
+    assert!(
+        remarked(&found, "Not looked at: “Absolute acceleration”"),
+        "{:?}",
+        found.remarks
+    );
+}
+
+/// The record's truth: 0.41″ along x and −0.18″ along y, which is 0.448″ at −23.7°. With x growing where the top leans towards
+/// the south and y where it leans towards the east: 0.41 south and 0.18 west, by hand 180° + atan(0.18/0.41) = 203.7°.
+#[test]
+fn two_columns_tell_a_direction_and_with_their_bearings_where_the_top_leaned() {
+    let mut asked = Asked {
+        scale_arcsec_per_unit: Some(0.776),
+        ..Asked::default()
+    };
+    let found = answered("r08_lean_pixels.csv", &asked).together.unwrap();
+    let near = |found: f64, truth: f64, sd: f64| (found - truth).abs() < 2.0 * sd;
+    assert!(near(found.size, 0.4478, found.sd), "{found:?}");
+    let (angle, angle_sd) = (found.angle_deg.unwrap(), found.angle_sd_deg.unwrap());
+    assert!(near(angle, -23.7, angle_sd), "{found:?}");
+    assert!((5.0..20.0).contains(&angle_sd), "{found:?}");
+    assert_eq!(found.bearing_deg, None, "a picture is not the ground");
+    asked.towards_deg = vec![180.0, 90.0];
+    let found = answered("r08_lean_pixels.csv", &asked).together.unwrap();
+    assert!(
+        near(found.bearing_deg.unwrap(), 203.7, angle_sd),
+        "{found:?}"
+    );
+    // One column tells its own part alone, and says so.
+    asked.towards_deg = Vec::new();
+    asked.value = Some("x_px".to_owned());
+    let found = answered("r08_lean_pixels.csv", &asked);
+    assert_eq!((found.steps.len(), found.together), (1, None));
+    assert!(
+        remarked(&found, "One column tells the part"),
+        "{:?}",
+        found.remarks
+    );
+    // Named in the other order, the angle is counted from the other.
+    asked.value = Some("y_px,x_px".to_owned());
+    let found = answered("r08_lean_pixels.csv", &asked).together.unwrap();
+    assert!(near(found.angle_deg.unwrap(), 113.7, angle_sd), "{found:?}");
 }
 
 /// The basis' table 1.2: pencil and least squares against the bound, 200 records each there and here. f 14.2 Hz, ζ 0.02,

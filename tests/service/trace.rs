@@ -32,6 +32,11 @@ fn a_record_is_answered_alike_by_interface_and_command_line() {
             "?scale=0.776&value=y_px",
             vec!["--scale", "0.776", "--value", "y_px"],
         ),
+        (
+            "r08_lean_pixels.csv",
+            "?scale=0.776&towards=180,90",
+            vec!["--scale", "0.776", "--towards", "180,90"],
+        ),
     ] {
         let sent = record(name);
         let answer = service.send(
@@ -50,7 +55,16 @@ fn a_record_is_answered_alike_by_interface_and_command_line() {
         let names: Vec<&String> = by_hand.as_object().unwrap().keys().collect();
         assert_eq!(
             names,
-            ["drift_per_s", "kind", "modes", "remarks", "steps"],
+            [
+                "columns",
+                "direction",
+                "drift_per_s",
+                "kind",
+                "modes",
+                "remarks",
+                "steps",
+                "together"
+            ],
             "{name}"
         );
     }
@@ -63,7 +77,13 @@ fn a_record_of_another_kind_or_with_other_words_is_refused() {
     let answer =
         |path: &str, kind: &str| service.send("POST", path, &[("content-type", kind)], &sent);
     assert_eq!(answer("/api/v1/trace", "application/json").status, 415);
-    for query in ["rate=fast", "kind=quake", "at=1,b", "colour=red"] {
+    for query in [
+        "rate=fast",
+        "kind=quake",
+        "at=1,b",
+        "towards=east",
+        "colour=red",
+    ] {
         assert_eq!(
             answer(&format!("/api/v1/trace?{query}"), "text/csv").status,
             400,

@@ -224,6 +224,11 @@ impl Browser {
         );
     }
 
+    /// Chooses an answer of a list.
+    pub fn choose(&self, selector: &str, value: &str) {
+        self.press(&format!("{selector} option[value='{value}']"));
+    }
+
     /// Presses keys, one after the other, wherever the focus is.
     pub fn keys(&self, keys: &[&str]) {
         let press = |key: &&str| {

@@ -41,6 +41,8 @@ pub struct Layout {
     pier: Upright,
     half: f64,
     depth: f64,
+    /// Whether it stood already.
+    stands: bool,
 }
 
 /// Takes it out of the design.
@@ -51,6 +53,7 @@ pub fn layout(brief: &Brief, design: &Design) -> Layout {
         pier: Upright::of(brief, design),
         half: 0.5 * metre::get(design.block.length),
         depth: metre::get(design.block.depth),
+        stands: design.schedule.is_empty(),
     }
 }
 

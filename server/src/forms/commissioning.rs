@@ -13,6 +13,11 @@ use super::typed::{self, Typed};
 /// Something to be put right: name of the box, and a whole sentence.
 pub type Wrong = (String, String);
 
+/// What a form calls the direction of a measurement.
+pub const DIRECTION: &str = "Direction";
+/// What a form calls whether mount and telescope were on.
+pub const ON_THE_PIER: &str = "On the pier";
+
 /// The numbers of a measurement, in the order of its fields.
 const fn numbers(kind: MeasurementKind) -> &'static [Bound] {
     match kind {
@@ -88,15 +93,24 @@ pub fn measurement(
     for bound in boxes(kind) {
         values.push(number(sheet, bound, units, &mut wrong));
     }
-    let direction = sheet
-        .text("direction")
-        .and_then(Direction::from_key)
-        .unwrap_or(Direction::X);
+    let direction = sheet.text("direction").and_then(Direction::from_key);
+    if kind != MeasurementKind::Lean && direction.is_none() {
+        wrong.push(("direction".to_owned(), format!("{DIRECTION}: choose one.")));
+    }
+    let with_mount = sheet.text("with_mount").filter(|said| !said.is_empty());
+    if kind == MeasurementKind::Knock && with_mount.is_none() {
+        wrong.push((
+            "with_mount".to_owned(),
+            format!("{ON_THE_PIER}: choose one."),
+        ));
+    }
+    // Where none was chosen, that is among what is wrong and nothing is made.
+    let direction = direction.unwrap_or(Direction::X);
     let made = match (kind, values.as_slice()) {
         (MeasurementKind::Knock, &[Some(frequency_hz), frequency_sd_hz, damping_ratio]) => {
             Some(Measurement::Knock(Knock {
                 direction,
-                with_mount: sheet.text("with_mount") != Some("no"),
+                with_mount: with_mount != Some("no"),
                 frequency_hz,
                 frequency_sd_hz,
                 damping_ratio,
@@ -209,6 +223,7 @@ mod tests {
 
     fn pull(force: &str, units: Units) -> Result<Measurement, Vec<Wrong>> {
         let pairs = [
+            ("direction", "x"),
             ("height_m", "1.4"),
             ("force_n", force),
             ("tilt_arcsec", "18"),
@@ -231,6 +246,14 @@ mod tests {
         assert!((newtons("20 kg", Units::Metric) - 196.133).abs() < 1e-3);
         assert!((newtons("45", Units::Imperial) - 200.17).abs() < 0.01);
         assert!((newtons("45 lb", Units::Metric) - 200.17).abs() < 0.01);
+    }
+
+    #[test]
+    fn no_direction_is_assumed_and_neither_is_what_stands_on_the_pier() {
+        let sheet = Sheet::sent(vec![("frequency_hz".to_owned(), "14.2".to_owned())]);
+        let faults = measurement(MeasurementKind::Knock, &sheet, Units::Metric).unwrap_err();
+        let names: Vec<&str> = faults.iter().map(|(name, _)| name.as_str()).collect();
+        assert_eq!(names, ["direction", "with_mount"]);
     }
 
     #[test]

@@ -34,7 +34,7 @@ pub(super) fn parameters() -> Vec<Value> {
         (
             "value",
             text.clone(),
-            "The column that was measured: its name or number from one.",
+            "The column that was measured: its name or number from one; several with commas between.",
         ),
         (
             "scale",
@@ -43,8 +43,13 @@ pub(super) fn parameters() -> Vec<Value> {
         ),
         (
             "at",
-            text,
+            text.clone(),
             "When somebody stepped there and away in turn, seconds from the first row, with commas between.",
+        ),
+        (
+            "towards",
+            text,
+            "Bearings towards which the top leans where a lean's first and second column grow, degrees from north, with a comma between.",
         ),
     ]
     .map(|(name, schema, said)| {
@@ -77,6 +82,33 @@ pub(super) fn schema() -> Value {
                 ("sd", number()),
             ])),
         ),
+        (
+            "together",
+            or_null(object(&[
+                ("size", number()),
+                ("sd", number()),
+                ("angle_deg", or_null(number())),
+                ("angle_sd_deg", or_null(number())),
+                ("bearing_deg", or_null(number())),
+            ])),
+        ),
+        (
+            "columns",
+            list(object(&[
+                ("name", text("Its name, or its number from one.")),
+                (
+                    "along",
+                    json!({ "type": ["string", "null"], "enum": ["x", "y", "z", null],
+                            "description": "East and west, north and south, up and down; null where no name says it." }),
+                ),
+                ("used", json!({ "type": "boolean" })),
+            ])),
+        ),
+        (
+            "direction",
+            json!({ "type": ["string", "null"], "enum": ["x", "y", null],
+                    "description": "Which way the swing goes; null where no column's name says it." }),
+        ),
         ("drift_per_s", number()),
         (
             "remarks",
@@ -85,4 +117,8 @@ pub(super) fn schema() -> Value {
             )),
         ),
     ])
+}
+
+fn or_null(schema: Value) -> Value {
+    json!({ "anyOf": [schema, { "type": "null" }] })
 }

@@ -52,6 +52,8 @@ pub struct FigureLine {
 /// What the measurements say.
 #[derive(Debug, Clone)]
 pub struct Proof {
+    /// Whether the measurements go together; otherwise there is no pier to tell of.
+    pub holds: bool,
     /// In words.
     pub says: Vec<String>,
     /// What each symptom points to.
@@ -79,6 +81,7 @@ impl Proof {
         let fitted = design.fitted.as_ref()?;
         let units = brief.units;
         Some(Self {
+            holds: fitted.holds,
             says: fitted.says.clone(),
             symptoms: fitted.symptoms.iter().map(|one| one.says.clone()).collect(),
             suspects: fitted
@@ -142,21 +145,21 @@ fn unknowns(brief: &Brief, design: &Design, fitted: &Fitted) -> Vec<UnknownLine>
     let mount = newton_metre_per_radian::get(brief.load.mount_stiffness.value);
     vec![
         line(
-            "How stiff the ground is (shear modulus)",
+            "Ground stiffness (shear modulus)",
             ground,
             fitted.shear_modulus_mpa,
             Unit::Megapascal,
             1.0,
         ),
         line(
-            "Share of the block’s sides that the ground holds",
+            "Side contact: share of the block’s sides that the ground holds",
             None,
             fitted.side_contact_ratio,
             Unit::PerCent,
             100.0,
         ),
         line(
-            "Joint under the column",
+            "Base joint",
             Some(joint / 1e6),
             fitted.base_joint_stiffness_n_m_per_rad,
             Unit::MeganewtonMetrePerRadian,
@@ -194,7 +197,7 @@ fn between(range: Range, say: impl Fn(f64) -> String) -> String {
 fn shares(fitted: &Fitted) -> Vec<(&'static str, String)> {
     let parts = [
         ("Column", fitted.shares.column),
-        ("Joint under the column", fitted.shares.joint),
+        ("Base joint", fitted.shares.joint),
         ("Ground", fitted.shares.ground),
         ("Mount", fitted.shares.mount),
     ];
@@ -246,7 +249,7 @@ const FIGURES: [Read; 6] = [
         Unit::Metre,
         |motion| motion.quiet_walking.map(|quiet| quiet.distance_m),
     ),
-    ("Peak of the wind", Unit::Arcsecond, |motion| {
+    ("Star movement in wind, peak", Unit::Arcsecond, |motion| {
         motion.wind_arcsec
     }),
     ("Settling time after a bump", Unit::Second, |motion| {

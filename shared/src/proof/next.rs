@@ -1,5 +1,6 @@
 //! The one further measurement that would decide most.
 
+use crate::figure::Unit;
 use crate::proof::fitted::Next;
 use crate::proof::measure::Of;
 use crate::proof::pier::Standing;
@@ -37,18 +38,20 @@ pub(super) fn find(standing: &Standing, draws: &[Draw], holds: bool) -> Option<N
                 _ => false,
             })
     };
+    let newtons = |force: f64| standing.units.say(force, Unit::Newton);
+    let words = str::to_owned;
     let offered = [
         (
             "bare_knock",
             knock(false),
             0.031,
-            "a knock with nothing on the pier",
+            words("a knock with nothing on the pier"),
         ),
         (
             "mounted_knock",
             knock(true),
             0.016,
-            "a knock with mount and telescope on",
+            words("a knock with mount and telescope on"),
         ),
         (
             "lean",
@@ -57,19 +60,19 @@ pub(super) fn find(standing: &Standing, draws: &[Draw], holds: bool) -> Option<N
                 newtons: 80.0 * STANDARD_GRAVITY_M_S2,
             },
             0.25,
-            "a lean: a person steps to a place beside the block and away, three times",
+            words("a lean: a person steps to a place beside the block and away, three times"),
         ),
         (
             "pull_top",
             pull(top, 200.0),
             0.06,
-            "a pull of 200 N at the pier's top",
+            format!("a pull of {} at the pier's top", newtons(200.0)),
         ),
         (
             "pull_telescope",
             pull(top + standing.centre_m(), 50.0),
             0.06,
-            "a pull of 50 N at the telescope",
+            format!("a pull of {} at the telescope", newtons(50.0)),
         ),
     ];
     let few: Vec<&Draw> = draws.iter().step_by((draws.len() / 120).max(1)).collect();
@@ -92,6 +95,6 @@ pub(super) fn find(standing: &Standing, draws: &[Draw], holds: bool) -> Option<N
         .filter(|(.., gain)| *gain > 0.3)
         .map(|(id, says, _)| Next {
             id,
-            says: format!("{} would decide most.", capital(says)),
+            says: format!("{} would decide most.", capital(&says)),
         })
 }

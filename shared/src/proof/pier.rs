@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use crate::brief::{Brief, Origin};
+use crate::figure::Units;
 use crate::halfspace::{Shelf, Solved};
 use crate::proof::chance::{below, evenly, normal_at};
 use crate::proof::ground::{Contact, Lean, Springs};
@@ -95,6 +96,8 @@ pub struct Standing {
     pub prior: Prior,
     /// What was measured.
     pub measures: Vec<Measure>,
+    /// Units of what is said.
+    pub(super) units: Units,
     load: [f64; 3],
     beside: Lean,
     lean_ratio: f64,
@@ -143,6 +146,7 @@ impl Standing {
         let beside = 0.5 * metre::get(block.length) + 0.3;
         let beside = contact.lean(floor, beside, 0.0, lean_ratio);
         Some(Self {
+            units: brief.units,
             beside,
             lean_ratio,
             planes: [Reduced::of(&rigs[0])?, Reduced::of(&rigs[1])?],

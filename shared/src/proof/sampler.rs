@@ -31,6 +31,18 @@ pub struct Draw {
     ln_likelihood: f64,
 }
 
+#[cfg(test)]
+impl Draw {
+    /// A pier of which nothing was tried.
+    pub(super) fn at(at: Point) -> Self {
+        Self {
+            at,
+            expected: Vec::new(),
+            ln_likelihood: 0.0,
+        }
+    }
+}
+
 /// What was found.
 #[derive(Debug, Clone)]
 pub struct Sampled {

@@ -54,12 +54,19 @@ fn middle(fitted: &Fitted) -> Option<Middle> {
 }
 
 fn per_cent(share: f64) -> String {
-    format!("{} %", significant(100.0 * share, 2))
+    format!("{}%", significant(100.0 * share, 2))
 }
 
 /// Whether parts give as much as a symptom that points to them asks.
 fn held_against(fitted: &Fitted, of: impl Fn(&Middle) -> f64) -> (Option<bool>, String) {
     match middle(fitted).map(|middle| of(&middle)) {
+        Some(share) if fitted.agreement.is_empty() => (
+            None,
+            format!(
+                "By what is known of this pier so far they are {} of the slowest swing; a knock tells more.",
+                per_cent(share)
+            ),
+        ),
         Some(share) if share >= MUCH => (
             Some(true),
             format!(
@@ -184,14 +191,14 @@ fn lasting(lasts_s: f64, said: &Commissioning, fitted: &Fitted) -> Option<Sympto
         (Vec::new(), "it dies as a pier does")
     };
     let beside = measured.map_or_else(String::new, |found| {
-        format!(" The knock has {} %.", significant(100.0 * found, 2))
+        format!(" The knock has {}%.", significant(100.0 * found, 2))
     });
     Some(SymptomSays {
         symptom: "lasts_s",
         points_to,
         agrees: measured.map(|found| alike(found, ratio)),
         says: format!(
-            "It lasts {} s, which at {} Hz is some {} swings and about {} % of critical damping: {what}.{beside}",
+            "It lasts {} s, which at {} Hz is some {} swings and about {}% of critical damping: {what}.{beside}",
             significant(lasts_s, 2),
             significant(hertz, 3),
             significant(hertz * lasts_s, 2),

@@ -84,3 +84,93 @@ pub(super) fn motion(planned: &Planned, standing: &Standing, sampled: &Sampled) 
     );
     Some(found.value)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::brief::resolve;
+    use crate::cast::Cast;
+    use crate::decided::design_plan;
+    use crate::halfspace::SmallShelf;
+    use crate::proof::sampler::Draw;
+    use crate::site_plan::SitePlan;
+    use crate::stages::ground_stiffness;
+    use crate::units::hertz;
+
+    const BENCH: &str = r#"{ "schema_version": 1,
+        "site": { "soil": "firm_clay", "shear_wave_speed_m_s": 135, "unit_weight_kn_m3": 18, "poisson_ratio": 0.33 },
+        "block": { "length_m": 1, "width_m": 1, "depth_m": 0.9, "upstand_m": 0.05 },
+        "pier": { "height_m": 1.2, "outside_diameter_mm": 219.1, "wall_mm": 6.3, "fill": "none", "levelling": "nuts" },
+        "load": { "mass_kg": 60, "centre_above_pier_m": 0.3, "inertia_kg_m2": 3.75, "mount_stiffness_n_m_per_rad": 200000 },
+        "commissioning": { "knocks": [{ "direction": "x", "with_mount": true, "frequency_hz": 16 }] },
+        "floor": { "kind": "ground" } }"#;
+
+    fn first_hz(motion: &Motion) -> f64 {
+        hertz::get(motion.frequencies[0])
+    }
+
+    /// The bench pier with its unknowns at this point.
+    fn fitted(at: Point) -> (Motion, Standing) {
+        let plan: SitePlan = serde_json::from_str(BENCH).unwrap();
+        let brief = resolve(&plan).unwrap();
+        let cast = Cast::of(&brief);
+        let shelf = SmallShelf::holding(16);
+        let (ground, block, pier) = (&cast.ground.value, &cast.block.value, &cast.pier.value);
+        let stiffness = ground_stiffness::stage(&brief, ground, block, &shelf).value;
+        let floor = &cast.floor.value;
+        let standing = Standing::of(
+            &brief,
+            &plan.commissioning,
+            ground,
+            block,
+            &stiffness,
+            pier,
+            floor,
+            &shelf,
+        )
+        .unwrap();
+        let design = design_plan(&plan, &shelf).unwrap();
+        let planned = Planned {
+            plan: &plan,
+            brief: &brief,
+            loads: &cast.loads.value,
+            ground,
+            block,
+            stiffness: &stiffness,
+            pier,
+            anchors: &design.anchors,
+            floor,
+        };
+        let sampled = Sampled {
+            prior: Vec::new(),
+            posterior: vec![Draw::at(at)],
+            holds: true,
+        };
+        let found = motion(&planned, &standing, &sampled, &design.anchors).unwrap();
+        (found, standing)
+    }
+
+    /// Expected by another way: the plan that states the fitted mass, height and inertia, worked out by `design`. The standard
+    /// deviations are the prior's own: mass e^(2 · 0.05), height e^(1.5 · 0.12), radius e^(0.15).
+    #[test]
+    fn the_fitted_pier_moves_with_the_load_that_was_found() {
+        let mut at: Point = [0.0; UNKNOWNS];
+        let plain = first_hz(&fitted(at).0);
+        at[Unknown::Mass as usize] = 2.0;
+        at[Unknown::Centre as usize] = 1.5;
+        at[Unknown::Gyration as usize] = 1.0;
+        let (found, standing) = fitted(at);
+        let (mass, centre, gyration) = (0.1_f64.exp(), 0.18_f64.exp(), 0.15_f64.exp());
+        assert!((standing.value(&at, Unknown::Mass) - mass).abs() < 1e-9);
+        let mut said: SitePlan = serde_json::from_str(BENCH).unwrap();
+        said.load.mass_kg = Some(60.0 * mass);
+        said.load.centre_above_pier_m = Some(0.3 * centre);
+        said.load.inertia_kg_m2 = Some(3.75 * mass * gyration * gyration);
+        let stated = design_plan(&said, &SmallShelf::holding(16)).unwrap();
+        let (found, stated) = (first_hz(&found), first_hz(&stated.motion));
+        println!("{plain} Hz as planned, {found} as fitted, {stated} as stated");
+        assert!((found / stated - 1.0).abs() < 0.005, "{found} {stated}");
+        // The load as it was planned would swing faster by a seventh.
+        assert!(plain > 1.1 * found, "{plain} {found}");
+    }
+}

@@ -67,7 +67,7 @@ fn where_it_gives(fitted: &Fitted) -> Option<String> {
         .iter()
         .map(|(name, share, low, high)| {
             format!(
-                "{name} {} % ({} to {})",
+                "{name} {}% ({} to {})",
                 per_cent(*share),
                 per_cent(*low),
                 per_cent(*high)
@@ -124,7 +124,7 @@ fn apart(first: Unknown, second: Unknown, correlation: f64) -> String {
             let with = match (first, second) {
                 (_, Unknown::Mount) => "A knock with nothing on the pier tells them apart.",
                 (Unknown::Ground, _) => "A tilt under a person tells of the ground alone.",
-                _ => "A pull of 200 N at the pier's top tells most of the base joint.",
+                _ => "A pull at the pier's top tells most of the base joint.",
             };
             format!(
                 "{} and {} cannot be told apart: {how}. {with}",

@@ -6,6 +6,8 @@ use crate::rules::calendar;
 use crate::site_plan::commissioning::Measurement;
 use crate::stages::schedule::MEASURE;
 
+/// The item of a walk.
+pub const WALK: &str = "walk";
 /// Longest name of whoever entered something, in characters.
 pub const LONGEST_NAME: usize = 100;
 /// Longest text, in characters.

@@ -9,6 +9,7 @@ mod pouring;
 mod proving;
 mod standing;
 mod tightening;
+mod upright;
 
 use super::item::Item;
 use crate::brief::Brief;
@@ -40,6 +41,7 @@ pub fn items(brief: &Brief, design: &Design) -> Vec<Item> {
     standing::items(&job, &mut items);
     tightening::items(&job, &mut items);
     proving::items(&job, &mut items);
+    upright::items(&job, &mut items);
     items.retain(|item| {
         item.task == MEASURE || design.schedule.iter().any(|task| task.id == item.task)
     });

@@ -43,6 +43,14 @@ impl Direction {
     /// Their names in the JSON interface.
     pub const KEYS: &'static [&'static str] = &["x", "y"];
 
+    /// Its name in the JSON interface.
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::X => "x",
+            Self::Y => "y",
+        }
+    }
+
     /// In words.
     pub const fn words(self) -> &'static str {
         match self {

@@ -5,7 +5,7 @@ use crate::trace::clock::{self, Clock};
 use crate::trace::layout::{Layout, is_comment};
 use crate::trace::names::{is_time_by_name, seconds_in, words};
 use crate::trace::said;
-use crate::trace::statistics;
+use crate::trace::sides::{self, Column};
 use crate::trace::table::Table;
 use crate::trace::{Asked, Kind, Refusal};
 
@@ -52,6 +52,8 @@ pub(super) struct Read {
     /// Seconds from the first row and words.
     pub(super) notes: Vec<(f64, String)>,
     pub(super) unit: String,
+    /// Every column of measurements.
+    pub(super) columns: Vec<Column>,
     pub(super) remarks: Vec<String>,
 }
 
@@ -128,32 +130,6 @@ pub(super) fn choose(layout: Layout, lines: &[String], asked: &Asked) -> Result<
     })
 }
 
-fn named(layout: &Layout, asked: &str) -> Result<usize, Refusal> {
-    let asked = asked.trim();
-    let same = |name: &String| name.eq_ignore_ascii_case(asked);
-    if let Some(found) = layout.names.iter().position(same) {
-        return Ok(found);
-    }
-    match asked.parse::<usize>() {
-        Ok(number) if (1..=layout.columns).contains(&number) => Ok(number - 1),
-        _ => Err(Refusal::new(format!(
-            "there is no column “{}”; the columns are {}",
-            asked
-                .chars()
-                .filter(|c| !c.is_control())
-                .take(40)
-                .collect::<String>(),
-            layout
-                .names
-                .iter()
-                .take(12)
-                .cloned()
-                .collect::<Vec<_>>()
-                .join(", ")
-        ))),
-    }
-}
-
 fn time(
     layout: &Layout,
     seen: &[Seen],
@@ -200,7 +176,7 @@ fn time(
             Some((name, unit)) if seconds_in(unit).is_some() => (name, seconds_in(unit)),
             _ => (asked.as_str(), None),
         };
-        let column = named(layout, name)?;
+        let column = layout.column(name)?;
         return Ok((
             Some(column),
             unit.map_or_else(|| unit_of(column), Unit::Said),
@@ -235,7 +211,7 @@ fn values(
     remarks: &mut Vec<String>,
 ) -> Result<Vec<usize>, Refusal> {
     if let Some(asked) = &asked.value {
-        return Ok(vec![named(layout, asked)?]);
+        return layout.several(asked, MOST_VALUES);
     }
     let usable: Vec<usize> = (0..layout.columns)
         .filter(|c| Some(*c) != time && seen[*c].numbers.len() >= 5)
@@ -249,7 +225,11 @@ fn values(
     if all.is_empty() {
         all = usable;
     }
-    let kept: Vec<usize> = all.iter().copied().take(MOST_VALUES).collect();
+    // Columns whose names say which way they measure go before a magnitude, a temperature or a count.
+    let sided = |c: &usize| sides::by_name(&layout.names[*c]).is_some();
+    let is_sided = all.iter().any(sided);
+    let wanted = all.iter().copied().filter(|c| !is_sided || sided(c));
+    let kept: Vec<usize> = wanted.take(MOST_VALUES).collect();
     if kept.is_empty() {
         return Err(Refusal::new(
             "no column of measurements was found beside the times; name it (value)",
@@ -263,10 +243,11 @@ fn values(
             .join(", ")
     };
     remarks.push(format!("Measurements: {}.", names(&kept)));
-    if all.len() > kept.len() {
+    let left: Vec<usize> = all.into_iter().filter(|c| !kept.contains(c)).collect();
+    if !left.is_empty() {
         remarks.push(format!(
             "Not looked at: {}. Name a column to have it.",
-            names(&all[kept.len()..])
+            names(&left)
         ));
     }
     Ok(kept)
@@ -322,15 +303,15 @@ pub(super) fn finish(chosen: Chosen, table: Table, asked: &Asked) -> Result<Read
         .filter_map(|(row, words)| Some((*t.get(row)?, words)))
         .collect();
     let mut names: Vec<String> = columns.iter().map(|c| layout.names[*c].clone()).collect();
-    if kind == Kind::Knock && values.len() > 1 {
+    let mut columns = sides::ways(&names, &first, kind, &mut remarks);
+    if kind == Kind::Knock {
         // One column is answered; the others are let go of before anything is worked out.
-        let loudest = statistics::loudest(&values, clock.rate_hz);
-        remarks.push(format!(
-            "The swing is read from “{}”, where it is largest.",
-            names[loudest]
-        ));
-        (values, first) = (vec![values.swap_remove(loudest)], vec![first[loudest]]);
-        names = vec![names.swap_remove(loudest)];
+        let chosen = sides::swinging(&columns, &values, clock.rate_hz, &mut remarks);
+        for (n, column) in columns.iter_mut().enumerate() {
+            column.used = n == chosen;
+        }
+        (values, first) = (vec![values.swap_remove(chosen)], vec![first[chosen]]);
+        names = vec![names.swap_remove(chosen)];
     }
     let mut series = Vec::new();
     let mut times = Some(t);
@@ -379,6 +360,7 @@ pub(super) fn finish(chosen: Chosen, table: Table, asked: &Asked) -> Result<Read
         clock,
         notes,
         unit: unit_name,
+        columns,
         remarks,
     })
 }

@@ -26,36 +26,34 @@ pub(super) fn answer(read: Read) -> Trace {
     let Read {
         series,
         clock,
+        columns,
         mut remarks,
         ..
     } = read;
+    let used = columns.iter().find(|column| column.used);
+    let direction = used.and_then(|column| column.along?.direction());
     let rate_hz = clock.rate_hz.min(FASTEST_HZ);
     let chosen = series
         .into_iter()
         .next()
         .map(|one| slower(one, clock.rate_hz, &mut remarks));
-    let refused = |mut remarks: Vec<String>, why: &str, drift_per_s| {
+    let found = match chosen {
+        Some(chosen) => of_one(&chosen, rate_hz, &mut remarks),
+        None => Err("there is no column to look at".to_owned()),
+    };
+    let (modes, drift_per_s) = found.unwrap_or_else(|why| {
         remarks.insert(0, format!("No answer: {why}."));
-        Trace {
-            kind: Kind::Knock,
-            modes: Vec::new(),
-            steps: Vec::new(),
-            drift_per_s,
-            remarks,
-        }
-    };
-    let Some(chosen) = chosen else {
-        return refused(remarks, "there is no column to look at", 0.0);
-    };
-    match of_one(&chosen, rate_hz, &mut remarks) {
-        Ok((modes, drift_per_s)) => Trace {
-            kind: Kind::Knock,
-            modes,
-            steps: Vec::new(),
-            drift_per_s,
-            remarks,
-        },
-        Err(why) => refused(remarks, &why, 0.0),
+        (Vec::new(), 0.0)
+    });
+    Trace {
+        kind: Kind::Knock,
+        modes,
+        steps: Vec::new(),
+        together: None,
+        columns,
+        direction,
+        drift_per_s,
+        remarks,
     }
 }
 

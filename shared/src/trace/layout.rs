@@ -106,6 +106,48 @@ pub(super) fn is_comment(line: &str) -> bool {
 }
 
 impl Layout {
+    /// A column by its name or its number from one.
+    pub(super) fn column(&self, asked: &str) -> Result<usize, Refusal> {
+        let asked = asked.trim();
+        let same = |name: &String| name.eq_ignore_ascii_case(asked);
+        if let Some(found) = self.names.iter().position(same) {
+            return Ok(found);
+        }
+        match asked.parse::<usize>() {
+            Ok(number) if (1..=self.columns).contains(&number) => Ok(number - 1),
+            _ => {
+                let known: Vec<&str> = self.names.iter().take(12).map(String::as_str).collect();
+                let asked = asked.chars().filter(|c| !c.is_control()).take(40);
+                Err(Refusal::new(format!(
+                    "there is no column “{}”; the columns are {}",
+                    asked.collect::<String>(),
+                    known.join(", ")
+                )))
+            }
+        }
+    }
+
+    /// One column by its name, or several with commas between.
+    pub(super) fn several(&self, asked: &str, most: usize) -> Result<Vec<usize>, Refusal> {
+        let whole = self.column(asked);
+        if whole.is_ok() || !asked.contains(',') {
+            return Ok(vec![whole?]);
+        }
+        let mut found = Vec::new();
+        for name in asked.split(',').filter(|name| !name.trim().is_empty()) {
+            let column = self.column(name)?;
+            if !found.contains(&column) {
+                found.push(column);
+            }
+        }
+        if found.is_empty() || found.len() > most {
+            return Err(Refusal::new(format!(
+                "{} columns are named; at least one and at most {most} are read",
+                found.len()
+            )));
+        }
+        Ok(found)
+    }
     /// Finds it from the first lines.
     ///
     /// # Errors

@@ -6,6 +6,7 @@
 //! noise as a sum of a process that forgets, a walk at random and white noise, whitened by a filter of two states
 //! (R. E. Kalman 1960, from memory).
 
+use crate::trace::bearing::{together, towards};
 use crate::trace::columns::{Read, Series};
 use crate::trace::restricted::restricted;
 use crate::trace::statistics::{mean, median};
@@ -21,9 +22,11 @@ pub(super) fn answer(read: Read, asked: &Asked) -> Trace {
         notes,
         unit,
         clock,
+        columns,
         mut remarks,
         ..
     } = read;
+    let mut both = None;
     let scale = asked.scale_arcsec_per_unit;
     match scale {
         Some(scale) => remarks.push(format!(
@@ -66,19 +69,15 @@ pub(super) fn answer(read: Read, asked: &Asked) -> Trace {
                     Err(why) => refusals.push(format!("“{}”: {why}", one.name)),
                 }
             }
-            if let [(x, x_sd), (y, y_sd)] = sizes.as_slice() {
-                let size = x.hypot(*y);
-                let sd = if size > 0.0 {
-                    (x * x_sd).hypot(y * y_sd) / size
-                } else {
-                    x_sd.max(*y_sd)
-                };
-                remarks.push(format!(
-                    "Both together: {} ± {}, towards {}° from the first column's direction to the second's.",
-                    said(size),
-                    said(sd),
-                    said(y.atan2(*x).to_degrees().round())
-                ));
+            match sizes.as_slice() {
+                [first, second] => {
+                    both = Some(together(*first, *second, &towards(&series, asked), &mut remarks));
+                }
+                [_] if refusals.is_empty() => remarks.push(
+                    "One column tells the part of the step along itself alone; the whole of it takes two that lie across each other."
+                        .to_owned(),
+                ),
+                _ => {}
             }
         }
     }
@@ -89,6 +88,9 @@ pub(super) fn answer(read: Read, asked: &Asked) -> Trace {
         kind: Kind::Lean,
         modes: Vec::new(),
         steps,
+        together: both,
+        columns,
+        direction: None,
         drift_per_s,
         remarks,
     }

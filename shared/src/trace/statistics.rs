@@ -44,8 +44,8 @@ pub(super) fn less_running_mean(values: &[f64], beside: usize) -> Vec<f64> {
         .collect()
 }
 
-/// The column whose loud pieces stand out most of its quiet ones, by how far they swing.
-pub(super) fn loudest(columns: &[Vec<f32>], rate_hz: f64) -> usize {
+/// Of these columns the one whose loud pieces stand out most of its quiet ones, by how far they swing.
+pub(super) fn loudest(among: &[usize], columns: &[Vec<f32>], rate_hz: f64) -> usize {
     let samples = ((0.25 * rate_hz) as usize).clamp(8, 4096);
     let swing = |column: &Vec<f32>| {
         let mut loud: Vec<f64> = column
@@ -69,7 +69,9 @@ pub(super) fn loudest(columns: &[Vec<f32>], rate_hz: f64) -> usize {
             1e-9 * most
         }
     };
-    (0..columns.len())
-        .max_by(|a, b| swing(&columns[*a]).total_cmp(&swing(&columns[*b])))
-        .unwrap_or(0)
+    among
+        .iter()
+        .map(|n| (*n, swing(&columns[*n])))
+        .max_by(|a, b| a.1.total_cmp(&b.1))
+        .map_or(0, |(n, _)| n)
 }

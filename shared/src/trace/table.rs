@@ -72,6 +72,13 @@ impl Reader {
         if asked.at_s.iter().any(|at| !at.is_finite()) {
             return Err(Refusal::new("the times of the steps must be seconds"));
         }
+        let [none, both] = [0, 2].map(|count| asked.towards_deg.len() == count);
+        let is_bearing = |deg: &f64| (-360.0..=360.0).contains(deg);
+        if !(none || both && asked.towards_deg.iter().all(is_bearing)) {
+            return Err(Refusal::new(
+                "the bearings of the columns must be two, in degrees from north",
+            ));
+        }
         Ok(Self {
             asked,
             bytes: 0,

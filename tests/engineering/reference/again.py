@@ -18,11 +18,12 @@ import tempfile
 HERE = pathlib.Path(__file__).parent
 NEAR = 1e-6
 # Where a fit or a draw ends in the last kept digits.
-NEARER = {"proof_piers": 2e-4, "proof_wrong_piers": 2e-4, "trace_libraries": 1e-2}
+NEARER = {"proof_piers": 2e-4, "proof_wrong_piers": 2e-4, "proof_layered_piers": 2e-4, "trace_libraries": 1e-2}
 # Files that scripts read.
 READS = {
     "proof_piers": ["halfspace_block.json", "proof_prior.json"],
     "proof_wrong_piers": ["halfspace_block.json", "proof_piers.py", "proof_prior.json"],
+    "proof_layered_piers": ["halfspace_block.json", "proof_piers.py", "proof_prior.json"],
     "star_again": ["halfspace_block.py", "waves.py"],
 }
 APART = {"again", "halfspace_block"}  # this one, and the one that takes minutes and is asked with --check

@@ -30,9 +30,9 @@ TUBE = dict(outside=0.2191, wall=0.0063, height=1.2)
 E, RHO = 210e9, 7850.0
 
 
-def ground_table():
+def ground_table(ground):
     """Sway, coupling, rocking over G, and the lean's loads, for sides held not, half and whole."""
-    every = json.load(open(os.path.join(HERE, "halfspace_block.json")))["cube 1, 0.35"]
+    every = json.load(open(os.path.join(HERE, "halfspace_block.json")))[ground]
     table = {}
     for share, name in ((0.0, "none"), (0.5, "half"), (1.0, "full")):
         answers = every["answers"][name]
@@ -44,13 +44,13 @@ def ground_table():
     return table
 
 
-TABLE = ground_table()
+EVEN = ground_table("cube 1, 0.35")
 
 
-def over_g(share):
+def over_g(share, table=EVEN):
     """A parabola through the three solutions."""
-    shares = np.array(sorted(TABLE))
-    values = np.array([TABLE[s] for s in shares])
+    shares = np.array(sorted(table))
+    values = np.array([table[s] for s in shares])
     coefficients = np.linalg.solve(np.vander(shares, 3), values)
     return np.vander([share], 3)[0] @ coefficients
 
@@ -71,7 +71,7 @@ def beam(bending, mass, height, pieces=16):
 class Pier:
     """Block (sway at its base, turn), beam, load (movement, turn)."""
 
-    def __init__(self, truth):
+    def __init__(self, truth, table=EVEN):
         self.truth = truth
         self.depth, self.upstand, self.gap = 1.0, PRIOR["upstand_m"], PRIOR["gap_m"]
         self.block_mass = PRIOR["block_mass_kg"]
@@ -82,7 +82,7 @@ class Pier:
         inside = d - 2 * t
         self.bending = E * np.pi * (d**4 - inside**4) / 64 * truth["column"]
         self.shaft = PRIOR["shaft_mass_kg"] / TUBE["height"]
-        self.k_over_g = over_g(truth["contact"])
+        self.k_over_g = over_g(truth["contact"], table)
 
     def matrices(self, with_load, ground=None):
         truth = self.truth
@@ -196,8 +196,9 @@ def heard(k, c, m, top):
     return float(hertz[window][np.argmax(padded[window])])
 
 
-def pier_of(luck, moved=None):
-    """Truth and measurements of one pier; some of its unknowns moved so many standard deviations of what the plan says. None
+def pier_of(luck, moved=None, table=EVEN):
+    """Truth and measurements of one pier; some of its unknowns moved so many standard deviations of what the plan says. In
+    ground of layers the truth of its stiffness is that of the even ground that holds the block as stiffly against rocking. None
     where nothing is heard of the bare pier."""
     middle, sd = PRIOR["middle"], PRIOR["sd"]
     z = luck.standard_normal(8)
@@ -209,7 +210,7 @@ def pier_of(luck, moved=None):
         modulus=np.exp(value[0]), contact=float(norm.cdf(value[1])), joint=np.exp(value[2]), column=np.exp(value[3]),
         mount=np.exp(value[4]), mass=mass, centre=0.3 * np.exp(value[6]), inertia=3.75 * np.exp(value[5] + 2 * value[7]),
     )
-    pier = Pier(truth)
+    pier = Pier(truth, table)
     off = lambda sd: np.exp(sd * luck.standard_normal())
     bare = pier.bare()
     if bare is None:
@@ -222,7 +223,9 @@ def pier_of(luck, moved=None):
         pull=pier.pull(200.0) * off(0.03) * off(0.05),
     )
     kept = {name: float(f"{measured[name]:.5g}") for name in measured}
-    kept["truth"] = {name: float(f"{truth[name]:.5g}") for name in ("modulus", "contact", "joint", "column", "mount")}
+    alike = pier.k_over_g[2] / over_g(truth["contact"])[2]
+    told = dict(truth, modulus=truth["modulus"] * alike)
+    kept["truth"] = {name: float(f"{told[name]:.5g}") for name in ("modulus", "contact", "joint", "column", "mount")}
     return kept
 
 

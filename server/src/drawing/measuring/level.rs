@@ -56,7 +56,11 @@ pub fn draw(layout: &Layout, form: Form) -> Drawing {
             ),
             note(
                 view.at(0.8 * pier.plate_half, pier.upstand + 0.5 * pier.gap),
-                "Nuts: the torque at which each turns on, after a week",
+                if layout.stands {
+                    "Nuts: whether one moves under a short spanner"
+                } else {
+                    "Nuts: the torque at which each turns on, after a week"
+                },
             ),
         ];
         sketch.finish(layout, "measure-level", TITLE, notes)

@@ -32,6 +32,7 @@ pub struct About {
     value: Option<String>,
     scale: Option<f64>,
     at: Option<String>,
+    towards: Option<String>,
 }
 
 /// Reads a record.
@@ -46,7 +47,7 @@ pub async fn trace(
     }
     let Query(about) = about.map_err(|_| {
         Trouble::malformed(
-            "The address may say kind, rate, time, value, scale and at, and no more.",
+            "The address may say kind, rate, time, value, scale, at and towards, and no more.",
         )
     })?;
     let asked = about.asked()?;
@@ -61,19 +62,27 @@ pub async fn trace(
 
 impl About {
     fn asked(self) -> Result<Asked, Trouble> {
-        let at_s = self.at.map_or(Ok(Vec::new()), |at| {
-            at.split(',').map(|at| at.trim().parse()).collect()
-        });
-        let at_s = at_s.map_err(|_| {
-            Trouble::malformed("The times of the steps are seconds with commas between.")
-        })?;
+        let numbers = |text: Option<String>, wrong: &'static str| {
+            let text = text.unwrap_or_default();
+            let each = text.split(',').filter(|one| !one.trim().is_empty());
+            each.map(|one| one.trim().parse())
+                .collect::<Result<Vec<f64>, _>>()
+                .map_err(|_| Trouble::malformed(wrong))
+        };
         Ok(Asked {
             kind: self.kind,
             rate_hz: self.rate,
             time: self.time,
             value: self.value,
             scale_arcsec_per_unit: self.scale,
-            at_s,
+            at_s: numbers(
+                self.at,
+                "The times of the steps are seconds with commas between.",
+            )?,
+            towards_deg: numbers(
+                self.towards,
+                "The bearings of the columns are degrees from north with a comma between.",
+            )?,
         })
     }
 }

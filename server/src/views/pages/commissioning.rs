@@ -1,14 +1,15 @@
 //! The page of measurements: what was found, what it says of the pier, what would help; and a page for each way to measure.
 
+pub mod choice;
+pub mod heard;
 pub mod measure;
 pub mod remedy;
 pub mod ways;
 
 use askama::Template;
-use stillground::figure::{Units, digits, significant};
+use stillground::figure::{Units, digits};
 use stillground::site_plan::SitePlan;
 use stillground::site_plan::commissioning::{Commissioning, OF_SYMPTOMS, State};
-use stillground::trace::{Kind, Trace};
 
 use super::frame::Frame;
 use super::panel::CautionView;
@@ -16,6 +17,7 @@ use crate::forms::commissioning::Wrong;
 use crate::forms::sheet::Sheet;
 use crate::planned::Planned;
 use crate::views::proof::Proof;
+use heard::Heard;
 use measure::BoxView;
 use remedy::RemedyView;
 use ways::Way;
@@ -29,70 +31,6 @@ pub struct Shown {
     pub faults: Vec<Wrong>,
     /// What a file said.
     pub heard: Option<Heard>,
-}
-
-/// What a file said.
-pub struct Heard {
-    /// Whether it is a knock.
-    pub is_knock: bool,
-    /// What was found, as texts by box.
-    pub found: Vec<(&'static str, String)>,
-    /// How it was read.
-    pub remarks: Vec<String>,
-}
-
-impl Heard {
-    /// Of a record that was read.
-    #[must_use]
-    pub fn of(trace: &Trace) -> Self {
-        let mut found = Vec::new();
-        if let Some(mode) = trace.modes.first() {
-            found.push(("frequency_hz", significant(mode.frequency_hz, 5)));
-            found.push(("frequency_sd_hz", significant(mode.frequency_sd_hz, 2)));
-            found.push(("damping_ratio", significant(mode.damping_ratio, 3)));
-        }
-        match trace.steps.as_slice() {
-            [] => {}
-            [one] => {
-                found.push(("tilt_arcsec", significant(one.size.abs(), 3)));
-                found.push(("tilt_sd_arcsec", significant(one.sd, 2)));
-            }
-            [x, y, ..] => {
-                let size = x.size.hypot(y.size);
-                let sd = (x.size * x.sd).hypot(y.size * y.sd) / size.max(1e-12);
-                found.push(("tilt_arcsec", significant(size, 3)));
-                found.push(("tilt_sd_arcsec", significant(sd, 2)));
-            }
-        }
-        Self {
-            is_knock: trace.kind == Kind::Knock,
-            found,
-            remarks: trace.remarks.clone(),
-        }
-    }
-
-    /// Of one that was not.
-    #[must_use]
-    pub fn refused(kind: Kind, said: &str) -> Self {
-        Self {
-            is_knock: kind == Kind::Knock,
-            found: Vec::new(),
-            remarks: vec![format!("This record cannot be read: {said}.")],
-        }
-    }
-
-    /// What was found as a form that may be corrected.
-    #[must_use]
-    pub fn sheet(&self) -> Sheet {
-        let what = if self.is_knock { "knock" } else { "lean" };
-        let mut pairs = vec![("what".to_owned(), what.to_owned())];
-        pairs.extend(
-            self.found
-                .iter()
-                .map(|(name, text)| ((*name).to_owned(), text.replace('−', "-"))),
-        );
-        Sheet::sent(pairs)
-    }
 }
 
 /// A measurement of the plan.

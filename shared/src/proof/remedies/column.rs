@@ -1,11 +1,12 @@
 //! Column and base joint: fill, a stiffer tube, ribs, grout, tighter nuts.
 
 use super::{After, Offered, Situation, choice, number};
-use crate::figure::Unit;
+use crate::figure::{Millimetre, Unit};
 use crate::path;
 use crate::proof::changed::Changed;
 use crate::proof::pier::Unknown;
 use crate::proof::verdict::thirds;
+use crate::rules::ribbed_plate::{self, Ribs};
 use crate::rules::tubes;
 use crate::rules::vdi_2230_2015::loss;
 use crate::site_plan::pier::{Fill, Levelling};
@@ -16,11 +17,12 @@ use crate::units::{millimetre, newton_per_metre};
 
 /// A stiffer tube has at least so many times the bending stiffness: a step up of one size is lost in what is not known.
 const STIFFER: f64 = 1.8;
-/// Ribs that are welded between column and base plate.
-const RIBS: f64 = 8.0;
-/// A plate with ribs bends so many times less between wall and stud: judgement, a rib as high as its plate is wide does
-/// more.
-const RIBBED: f64 = 4.0;
+/// Most ribs that the plan writes down.
+const MOST_RIBS: usize = 12;
+/// Thickness and height of a rib, mm: a plate that a welder has, as high as most base plates stand out and more.
+const RIB_MM: [f64; 2] = [10.0, 100.0];
+/// From one rib of a pair to the other, in diameters of the stud between them: room for nut, washer and spanner.
+const RIBS_APART: f64 = 4.0;
 
 /// The base joint is softer than said where its middle lies so many standard deviations of the plan's range below the plan's:
 /// judgement.
@@ -112,26 +114,41 @@ fn grout(situation: &Situation) -> Option<Offered> {
 /// little.
 fn ribs(situation: &Situation) -> Option<Offered> {
     let planned = situation.planned;
-    if planned.brief.pier.stiffener_count.value > 0.0 || Seat::of(planned.brief) != Seat::Nuts {
+    let brief = planned.brief;
+    let studs = brief.anchors.number();
+    if brief.pier.stiffener_count.value > 0.0
+        || Seat::of(brief) != Seat::Nuts
+        || 2 * studs > MOST_RIBS
+    {
         return None;
     }
-    let now = joint::base_joint(planned.brief, planned.block);
-    let stud = |plate: f64| {
-        let plate = newton_per_metre::new(newton_per_metre::get(now.plate) * plate);
-        newton_per_metre::get(loss::in_series(loss::in_series(now.bond, now.bar), plate))
+    let [thickness, height] = RIB_MM.map(millimetre::new);
+    let ribs = Ribs {
+        thickness,
+        height,
+        apart: RIBS_APART * brief.anchors.thread().diameter,
     };
+    let now = joint::base_joint(brief, planned.block);
+    let ribbed = ribbed_plate::stiffness_per_stud(&joint::plate(brief), &ribs, studs);
+    let stud =
+        |plate| newton_per_metre::get(loss::in_series(loss::in_series(now.bond, now.bar), plate));
+    let say = |length| brief.units.say(length, Millimetre);
+    let count = 2 * studs;
     Some(Offered {
         id: "ribs",
         says: format!(
-            "Weld {RIBS:.0} ribs between column and base plate: worked out with a plate that bends {RIBBED:.0} times less between wall \
-             and studs."
+            "Have {count} ribs welded between column and base plate, {} thick and {} high, one on either side of each stud and clear of its \
+             nut: worked out with the plate as a strip from rib to rib.",
+            say(thickness),
+            say(height)
         ),
-        fields: vec![number(path!(pier.stiffener_count), RIBS)],
+        fields: vec![number(path!(pier.stiffener_count), count as f64)],
         not_in_plan: Some(
-            "The plan writes the ribs down and counts none of their stiffness, to be on the safe side.",
+            "The plan writes the ribs down and counts none of their stiffness, to be on the safe side. How high and how far apart they \
+             are here is judgement.",
         ),
         after: situation.same(Changed {
-            joint: stud(RIBBED) / stud(1.0),
+            joint: stud(ribbed) / stud(now.plate),
             ..Changed::NOTHING
         }),
     })

@@ -6,6 +6,7 @@
 use super::Job;
 use super::bands::{number, up_to};
 use crate::figure::{Arcsecond, Unit};
+use crate::record::entry::WALK;
 use crate::record::item::{Asks, Band, Item};
 use crate::record::taking::{FIRST_FREQUENCY, SETTLING, STAND};
 use crate::record::verdict::Verdict;
@@ -127,7 +128,7 @@ fn walk(job: &Job) -> Option<Item> {
         "longer than the plan has: see that nothing bridges the gap, then measure a lean.",
     ));
     let item = Item::new(
-        "walk",
+        WALK,
         MEASURE,
         "Star’s trail while somebody walks the route, end to end",
         format!(

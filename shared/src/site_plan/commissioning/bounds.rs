@@ -67,7 +67,7 @@ pub const OF_KNOCK: [Bound; 4] = [
         [1e-4, 0.9],
         "less rings for minutes, more does not swing",
     )
-    .asks("Damping over critical, for instance 0.02"),
+    .asks("Damping ratio (share of critical damping), for instance 0.02"),
     row(
         "mode",
         Unit::One,
@@ -89,7 +89,7 @@ pub const OF_LEAN: [Bound; 6] = [
         [10.0, 500.0],
         "from a child to some people together",
     )
-    .asks("Mass of who stood there")
+    .asks("Mass of the person who stood there")
     .needed(),
     row(
         "tilt_arcsec",

@@ -2,10 +2,11 @@
 
 use askama::Template;
 use stillground::figure::Units;
-use stillground::record::MEASURE;
+use stillground::record::{MEASURE, WALK};
 use stillground::site_plan::SitePlan;
-use stillground::site_plan::commissioning::{Bound, Measurement, MeasurementKind};
+use stillground::site_plan::commissioning::{Bound, Measurement, MeasurementKind, State};
 
+use super::choice::{ChoiceView, choices};
 use super::ways::Way;
 use super::{EnteredView, Shown};
 use crate::forms::commissioning::{Wrong, boxes, range};
@@ -45,6 +46,8 @@ pub struct ItemView {
     pub title: String,
     /// What the plan foresees.
     pub expected: String,
+    /// How to look.
+    pub how: String,
     /// Unit of a bare figure.
     pub unit: &'static str,
     /// Answers to choose from; empty for a figure.
@@ -59,8 +62,12 @@ pub struct MeasurePage {
     pub frame: Frame,
     /// Where the plan's pages stand.
     pub root: String,
+    /// The plan's name in the store, under which the browser keeps what is not sent.
+    pub plan_id: String,
     /// The way.
     pub way: Way,
+    /// Whether the pier stands already, whoever built it.
+    pub stands: bool,
     /// Whether the reader may change the plan.
     pub may_edit: bool,
     /// Whether the reader may enter into the record.
@@ -77,6 +84,10 @@ pub struct MeasurePage {
     pub faults: Vec<Wrong>,
     /// What a file said.
     pub remarks: Vec<String>,
+    /// Whether it said a figure.
+    pub found: bool,
+    /// What its other direction said, and the boxes filled with that.
+    pub other: Option<(String, String)>,
     /// How it is done.
     pub steps: Vec<String>,
     /// What can hurt.
@@ -85,8 +96,8 @@ pub struct MeasurePage {
     pub drawing: Option<DrawingView>,
     /// Its boxes.
     pub boxes: Vec<BoxView>,
-    /// What was chosen: direction, what is on the pier, which swing.
-    pub chosen: [String; 3],
+    /// What is chosen: direction, what is on the pier, which swing.
+    pub choices: Vec<ChoiceView>,
     /// What is entered in the record by itself, by task.
     pub items: Vec<(&'static str, Vec<ItemView>)>,
     /// What was entered so far.
@@ -97,6 +108,8 @@ pub struct MeasurePage {
 pub struct Parts<'a> {
     /// Where the plan's pages stand.
     pub root: &'a str,
+    /// The plan's name in the store.
+    pub plan_id: &'a str,
     /// The way.
     pub way: Way,
     /// Whether the reader may change the plan, and enter into the record.
@@ -130,11 +143,12 @@ impl MeasurePage {
         } = parts;
         let units = plan.units.unwrap_or_default();
         let planned = record.map(|record| record.planned.as_ref());
-        let text = |name: &str| shown.sheet.text(name).unwrap_or_default().to_owned();
         Self {
             frame,
             root: parts.root.to_owned(),
+            plan_id: parts.plan_id.to_owned(),
             way,
+            stands: plan.state == Some(State::Standing),
             may_edit: parts.may[0],
             may_record: parts.may[1],
             base: parts.base,
@@ -149,7 +163,16 @@ impl MeasurePage {
                 .as_ref()
                 .map(|heard| heard.remarks.clone())
                 .unwrap_or_default(),
-            steps: way.steps(units),
+            found: shown
+                .heard
+                .as_ref()
+                .is_some_and(|heard| !heard.found.is_empty()),
+            other: shown
+                .heard
+                .as_ref()
+                .and_then(|heard| heard.other.as_ref())
+                .map(|other| (other.words.clone(), other.query.clone())),
+            steps: way.steps(units, plan.state == Some(State::Standing)),
             cautions: planned
                 .map(|planned| cautions(way, planned))
                 .unwrap_or_default(),
@@ -158,7 +181,10 @@ impl MeasurePage {
                 .kind()
                 .map(|kind| box_views(kind, units, shown))
                 .unwrap_or_default(),
-            chosen: [text("direction"), text("with_mount"), text("mode")],
+            choices: way
+                .kind()
+                .map(|kind| choices(kind, shown))
+                .unwrap_or_default(),
             items: record.map(|record| items(way, record)).unwrap_or_default(),
             entered: record
                 .map(|record| entered(record, plan))
@@ -211,12 +237,14 @@ impl BoxView {
 fn items(way: Way, record: &Record) -> Vec<(&'static str, Vec<ItemView>)> {
     let tasks: &[&'static str] = match way {
         Way::Walk => &[MEASURE],
-        Way::Level => &["level", "floor"],
+        Way::Level => &["level", "floor", MEASURE],
         Way::Knock | Way::Lean | Way::Pull => &[],
     };
     let units = record.planned.brief.units;
+    // A walk is measured of the finished pier, and so is all that is looked at on a pier that stood already.
     let is_ours = |item: &&stillground::record::Item| {
-        item.asked
+        (item.task != MEASURE || (item.id == WALK) == (way == Way::Walk))
+            && item.asked
             && item.proves
             && !matches!(item.asks, stillground::record::Asks::Measurement { .. })
     };
@@ -241,6 +269,7 @@ fn items(way: Way, record: &Record) -> Vec<(&'static str, Vec<ItemView>)> {
             name: box_of(&item.id),
             title: item.title.clone(),
             expected: item.expected.clone(),
+            how: item.how.clone(),
             unit,
             answers,
         }

@@ -41,10 +41,10 @@ fn line(remedy: &Remedy, units: Units) -> RemedyView {
             arcsec(from)
         ),
         None => format!(
-            "First frequency {} instead of {}, {} times as stiff",
+            "First frequency {} instead of {}, {}",
             hertz(remedy.frequency_to_hz),
             hertz(remedy.frequency_from_hz),
-            significant(remedy.stiffer_ratio, 2)
+            stiffer(remedy.stiffer_ratio)
         ),
     };
     RemedyView {
@@ -53,5 +53,17 @@ fn line(remedy: &Remedy, units: Units) -> RemedyView {
         gain,
         answers: improvement::answers(&remedy.fields, units),
         how: remedy.not_in_plan.unwrap_or_default(),
+    }
+}
+
+/// How much stiffer: a small gain as a share, a large one as a multiple.
+fn stiffer(ratio: f64) -> String {
+    if ratio < 1.5 {
+        format!(
+            "{}% stiffer",
+            significant((100.0 * (ratio - 1.0)).round(), 2)
+        )
+    } else {
+        format!("{} times as stiff", significant(ratio, 2))
     }
 }

@@ -90,11 +90,11 @@ impl Way {
     #[must_use]
     pub const fn takes(self) -> &'static str {
         match self {
-            Self::Knock => "ten minutes, a telephone",
-            Self::Lean => "twenty minutes on a clear night, two people",
-            Self::Pull => "ten minutes, a luggage scale, two people",
-            Self::Walk => "ten minutes on a clear night, two people",
-            Self::Level => "fifteen minutes, a level, a straightedge, feeler gauges",
+            Self::Knock => "ten minutes and a telephone",
+            Self::Lean => "twenty minutes on a clear night and two people",
+            Self::Pull => "ten minutes, a luggage scale and two people",
+            Self::Walk => "ten minutes on a clear night and two people",
+            Self::Level => "fifteen minutes, a level, a straightedge and feeler gauges",
         }
     }
 
@@ -103,11 +103,11 @@ impl Way {
     pub const fn tells(self) -> &'static str {
         match self {
             Self::Knock => {
-                "With mount and telescope on, it tells how fast the whole pier swings. With nothing on the pier, it tells the joint apart from the mount."
+                "With mount and telescope on, it tells how fast the whole pier swings. With nothing on the pier, it tells the base joint from the mount."
             }
             Self::Lean => "It tells how stiff the ground is.",
             Self::Pull => {
-                "At the pier’s top it tells the joint and the column; at the telescope, the mount."
+                "At the pier’s top it tells how stiff base joint and column are; at the telescope, the mount."
             }
             Self::Walk => {
                 "It shows whether the star moves as much as foreseen while somebody walks the usual route."
@@ -120,7 +120,7 @@ impl Way {
 
     /// How it is done, step by step.
     #[must_use]
-    pub fn steps(self, units: Units) -> Vec<String> {
+    pub fn steps(self, units: Units, stands: bool) -> Vec<String> {
         let newtons = |force: f64| units.say(force, Unit::Newton);
         let scale = |mass: f64| units.say(mass, Unit::Kilogram);
         match self {
@@ -155,7 +155,11 @@ impl Way {
             ],
             Self::Walk => [
                 "Follow a star high in the sky at the exposure that you use, guiding off and tracking on.",
-                "Somebody walks the plan’s route at an easy pace while one exposure runs.",
+                if stands {
+                    "Somebody walks the usual route at an easy pace while one exposure runs."
+                } else {
+                    "Somebody walks the plan’s route at an easy pace while one exposure runs."
+                },
                 "Measure the star’s trail from end to end, in pixels, and multiply it by the seconds of arc in a pixel.",
             ]
             .map(str::to_owned)
@@ -163,7 +167,11 @@ impl Way {
             Self::Level => [
                 "Lay the level on the base plate, east to west, then north to south; turn it end for end and take the middle.",
                 "Hold a straightedge or a plumb line against the column on two sides, and measure the gap at the foot.",
-                "A week after tightening, note at which torque each nut begins to turn on.",
+                if stands {
+                    "Try each nut of the base plate with a short spanner and without force, and feel whether one moves."
+                } else {
+                    "A week after tightening, note at which torque each nut begins to turn on."
+                },
                 "Run a sheet of paper all round the gap between floor and pier.",
             ]
             .map(str::to_owned)
@@ -179,7 +187,7 @@ impl Way {
                 "A lorry, wind, a telephone that slides, a second knock too soon. A record that is cut off, short or noisy is answered for what it is, or refused."
             }
             Self::Lean => {
-                "Guiding that takes the step back, a star near the horizon, wind, a step smaller than the seeing. Two persons, or a nearer place, are better than more visits."
+                "Guiding that takes the step back, a star near the horizon, wind, a step smaller than the seeing. Two people on the place, or a nearer place, help more than further visits."
             }
             Self::Pull => {
                 "A pull that is not level, a strap that slips up, a clutch of the mount that gives way."

@@ -32,7 +32,7 @@ pub fn proof(flow: &mut Flow, sheet: &Sheet<'_>) {
         measured(flow, sheet, found);
     }
     built(flow, sheet);
-    if let Some(found) = &found {
+    if let Some(found) = found.as_ref().filter(|found| found.holds) {
         pier(flow, sheet, found);
         remedies(flow, sheet);
     }
