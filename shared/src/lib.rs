@@ -16,6 +16,7 @@
 pub mod brief;
 pub mod candidates;
 pub mod cast;
+pub mod changing;
 pub mod decided;
 pub mod design;
 pub mod field;

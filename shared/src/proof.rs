@@ -6,6 +6,7 @@ mod changed;
 pub mod fitted;
 pub mod ground;
 pub mod measure;
+mod moments;
 mod next;
 pub mod pier;
 pub mod reduced;

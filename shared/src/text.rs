@@ -1,4 +1,5 @@
-//! Which marks a person's text may hold: whatever prints. One list, for plans, records, names and settings alike.
+//! Texts: which marks a person's may hold, whatever prints, in one list for plans, records, names and settings alike; and the
+//! letter that a sentence begins with.
 
 /// Why a text cannot be taken as it is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -69,6 +70,14 @@ const fn is_unseen(mark: char) -> bool {
             | '\u{fff9}'..='\u{fffb}'
             | '\u{e0000}'..='\u{e007f}'
     )
+}
+
+/// A text with a capital letter.
+pub fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(letters).collect()
+    })
 }
 
 #[cfg(test)]

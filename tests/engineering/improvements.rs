@@ -1,10 +1,10 @@
 //! Improvements found again: each change is made in the plan's own fields, and the figure comes out as it was told.
 
 use serde_json::{Value, json};
+use stillground::changing::changed;
 use stillground::decided::{decide, design_plan, improved};
 use stillground::design::Design;
 use stillground::halfspace::SmallShelf;
-use stillground::options::taking::changed;
 use stillground::site_plan::SitePlan;
 use stillground::stages::motion::improvement::Improvement;
 use stillground_tests::close;

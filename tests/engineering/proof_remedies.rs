@@ -2,10 +2,10 @@
 //! sides is the engine's own; what is held is that a promise of the fitted pier comes true in the plan.
 
 use serde_json::{Value, json};
+use stillground::changing::changed;
 use stillground::decided::{decide, design_decided};
 use stillground::design::Design;
 use stillground::halfspace::SmallShelf;
-use stillground::options::taking::changed;
 use stillground::proof::Remedy;
 use stillground::site_plan::SitePlan;
 use stillground::units::hertz;

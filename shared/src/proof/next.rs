@@ -5,8 +5,8 @@ use crate::proof::fitted::Next;
 use crate::proof::measure::Of;
 use crate::proof::pier::Standing;
 use crate::proof::sampler::Draw;
-use crate::proof::suspects::capital;
 use crate::stages::motion::rig::Axis;
+use crate::text::capital;
 use crate::units::STANDARD_GRAVITY_M_S2;
 
 /// The measurement whose outcome is least known beside its own error.

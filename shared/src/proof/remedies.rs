@@ -7,16 +7,16 @@ mod load;
 
 use crate::brief::resolve;
 use crate::cast::Cast;
+use crate::changing::changed;
 use crate::field::Path;
 use crate::halfspace::{Before, Shelf, SmallShelf};
-use crate::options::taking::changed;
 use crate::path;
 use crate::proof::Planned;
 use crate::proof::changed::Changed;
 use crate::proof::fitted::Remedy;
+use crate::proof::moments::thirds;
 use crate::proof::pier::Standing;
 use crate::proof::sampler::{Draw, Sampled};
-use crate::proof::verdict::thirds;
 use crate::site_plan::commissioning::Commissioning;
 use crate::stages::ground_stiffness;
 use crate::stages::motion::improvement::{NewField, NewValue};

@@ -2,9 +2,10 @@
 
 use crate::figure::significant;
 use crate::proof::fitted::{Agreement, Suspect};
+use crate::proof::moments::{Moments, TOLD, correlation};
 use crate::proof::pier::Unknown;
-use crate::proof::sampler::{Draw, covariance};
-use crate::proof::verdict::{Moments, TOLD};
+use crate::proof::sampler::Draw;
+use crate::text::capital;
 
 /// An unknown this far out of the plan's range is a suspect.
 const SUSPECT: f64 = 1.5;
@@ -16,14 +17,6 @@ const TOGETHER: f64 = 0.6;
 /// so that either name leads there.
 const EITHER: f64 = 0.5;
 const EITHER_TOGETHER: f64 = 0.5;
-
-/// How much two unknowns go together among the draws.
-pub(super) fn correlation(draws: &[Draw], a: Unknown, b: Unknown) -> f64 {
-    covariance(draws).map_or(0.0, |c| {
-        let (a, b) = (a as usize, b as usize);
-        c[(a, b)] / (c[(a, a)] * c[(b, b)]).sqrt().max(1e-12)
-    })
-}
 
 /// Finds them.
 pub(super) fn find(
@@ -126,12 +119,4 @@ fn undecided(unknown: Unknown, other: Unknown, shift: f64) -> Suspect {
             other.words()
         ),
     }
-}
-
-/// With a capital letter.
-pub(super) fn capital(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(letters).collect()
-    })
 }

@@ -7,24 +7,11 @@
 use crate::proof::chance::{Chance, below};
 use crate::proof::fitted::{Agreement, Fitted, Range, Shares};
 use crate::proof::measure::{Measure, Of};
-use crate::proof::pier::{Point, Standing, UNKNOWNS, Unknown};
-use crate::proof::sampler::{Draw, Sampled, covariance};
+use crate::proof::moments::{TOLD, moments, thirds};
+use crate::proof::pier::{Standing, UNKNOWNS, Unknown};
+use crate::proof::sampler::{Draw, Sampled};
 use crate::proof::{next, suspects, words};
 use crate::stages::motion::rig::Axis;
-
-/// Measurements spoke of an unknown when its standard deviation fell to this share.
-pub(super) const TOLD: f64 = 0.8;
-/// Five, fifty and ninety-five of a hundred.
-pub(super) fn thirds(values: impl Iterator<Item = f64>) -> Option<[f64; 3]> {
-    let mut sorted: Vec<f64> = values.filter(|value| value.is_finite()).collect();
-    sorted.sort_by(f64::total_cmp);
-    let at = |share: f64| {
-        sorted
-            .get(((sorted.len().checked_sub(1)?) as f64 * share).round() as usize)
-            .copied()
-    };
-    Some([at(0.05)?, at(0.5)?, at(0.95)?])
-}
 
 fn range(values: impl Iterator<Item = f64>, told: bool, holds: bool) -> Range {
     match thirds(values).filter(|_| holds) {
@@ -41,23 +28,6 @@ fn range(values: impl Iterator<Item = f64>, told: bool, holds: bool) -> Range {
             told: false,
         },
     }
-}
-
-pub(super) struct Moments {
-    pub(super) median: Point,
-    pub(super) sd: Point,
-}
-
-fn moments(draws: &[Draw]) -> Option<Moments> {
-    let covariance = covariance(draws)?;
-    let mut median = [0.0; UNKNOWNS];
-    for (k, place) in median.iter_mut().enumerate() {
-        *place = thirds(draws.iter().map(|draw| draw.at[k]))?[1];
-    }
-    Some(Moments {
-        median,
-        sd: std::array::from_fn(|k| covariance[(k, k)].max(0.0).sqrt()),
-    })
 }
 
 /// All that is said of the draws; remedies and motion come afterwards.

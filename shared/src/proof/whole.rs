@@ -2,9 +2,9 @@
 
 use crate::brief::{Given, Origin};
 use crate::proof::Planned;
+use crate::proof::moments::thirds;
 use crate::proof::pier::{Point, Standing, UNKNOWNS, Unknown};
 use crate::proof::sampler::Sampled;
-use crate::proof::verdict::thirds;
 use crate::stages::ground_stiffness::{GroundStiffness, Stiffness};
 use crate::stages::motion::rig::Axis;
 use crate::stages::motion::{self, Motion};

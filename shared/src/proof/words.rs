@@ -2,10 +2,10 @@
 
 use crate::figure::significant;
 use crate::proof::fitted::{Fitted, Together};
+use crate::proof::moments::{Moments, correlation};
 use crate::proof::pier::Unknown;
 use crate::proof::sampler::Draw;
-use crate::proof::suspects::{capital, correlation};
-use crate::proof::verdict::Moments;
+use crate::text::capital;
 
 /// Two unknowns that go together by more than this are said to: judgement. Suspects ask for more.
 const TOGETHER: f64 = 0.5;

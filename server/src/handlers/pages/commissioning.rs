@@ -5,7 +5,7 @@ use axum::extract::{Query, State};
 use axum::http::StatusCode;
 use axum::response::{Html, IntoResponse, Redirect, Response};
 use serde::Deserialize;
-use stillground::options::taking::changed;
+use stillground::changing::changed;
 use stillground::site_plan::commissioning::Measurement;
 
 use super::place::Place;

@@ -4,7 +4,7 @@ use axum::Form;
 use axum::extract::State;
 use axum::response::Redirect;
 use serde::Deserialize;
-use stillground::options::taking::changed;
+use stillground::changing::changed;
 
 use super::place::Place;
 use crate::app::App;

@@ -1,10 +1,11 @@
 //! The plan in short: what to do, how still it will be, what people may do, four figures, and what comes next.
 
-use stillground::figure::{Count, CubicMetre, Metre, Millimetre, Units};
+use stillground::figure::{Count, CubicMetre, Kilogram, Metre, Millimetre, Units};
 use stillground::notes::{Question, Verdict};
 use stillground::options::Worth;
 use stillground::site_plan::Commissioning;
 use stillground::site_plan::block::Mix;
+use stillground::site_plan::commissioning::State;
 use stillground::units::day;
 use stillground::verdict::Says;
 
@@ -24,16 +25,18 @@ const DAY_OF_DIGGING_H: f64 = 8.0;
 pub struct Short {
     /// What will stand there, in a line.
     pub name: String,
-    /// The three questions and their answers.
-    pub answers: [verdict::Answer; 3],
+    /// Whether the pier stands already: nothing of it is dug, ordered or built.
+    pub stands: bool,
+    /// The three questions and their answers; of a pier that stands nobody asks whether to build it.
+    pub answers: Vec<verdict::Answer>,
     /// The picture.
     pub picture: Option<DrawingView>,
     /// The step that follows.
     pub next: Next,
     /// The one answer that is worth finding out first.
     pub worth: Option<WorthView>,
-    /// What is dug, ordered and set up, and when it carries its load.
-    pub four: [Headline; 4],
+    /// What is dug, ordered and set up, and when it carries its load; of a pier that stands, what it is.
+    pub four: Vec<Headline>,
     /// What lies one step deeper.
     pub chapters: Vec<ChapterLine>,
 }
@@ -88,23 +91,38 @@ impl Short {
     #[must_use]
     pub fn of(planned: &Planned, reader: Reader<'_>) -> Self {
         let (design, units) = (&planned.design, planned.brief.units);
+        let stands = planned.sized.state == Some(State::Standing);
+        let answers = verdict::answers(design, units).map(|answer| verdict::Answer {
+            says: words::sentence(&answer.says),
+            ..answer
+        });
         Self {
             name: name(planned, units),
-            answers: verdict::answers(design, units).map(|answer| verdict::Answer {
-                says: words::sentence(&answer.says),
-                ..answer
-            }),
+            stands,
+            answers: answers.into_iter().skip(usize::from(stands)).collect(),
             picture: DrawingView::of("cut-away", planned),
-            next: next(planned, reader),
+            next: if stands {
+                Next {
+                    href: format!("{}/commissioning", reader.root),
+                    title: "What makes it tremble, and what would help".to_owned(),
+                }
+            } else {
+                next(planned, reader)
+            },
             worth: reader
                 .worth
+                .filter(|_| !stands)
                 .map(|worth| WorthView::of(worth, reader.root, units)),
-            four: [
-                dig(planned, units),
-                order(planned, units),
-                steel(planned, units),
-                carries(planned),
-            ],
+            four: if stands {
+                vec![block(planned, units), steel(planned, units)]
+            } else {
+                vec![
+                    dig(planned, units),
+                    order(planned, units),
+                    steel(planned, units),
+                    carries(planned),
+                ]
+            },
             chapters: chapters(planned, reader.entered)
                 .into_iter()
                 .map(|chapter| ChapterLine {
@@ -124,6 +142,7 @@ pub fn chapters(planned: &Planned, entered: usize) -> Vec<Chapter> {
     let design = &planned.design;
     let has = |chapter: &Chapter| match chapter {
         Chapter::Order => !design.materials.is_empty(),
+        Chapter::Days => !design.schedule.is_empty(),
         Chapter::Engineer => engineer::has_checking(&planned.brief, design),
         Chapter::Recorded => entered > 0,
         Chapter::Proof => planned.sized.commissioning.is_measured(),
@@ -191,6 +210,16 @@ fn next(planned: &Planned, reader: Reader<'_>) -> Next {
             href: format!("{root}/plan/{}", Chapter::Checks.slug()),
             title: "Look at what stands open".to_owned(),
         },
+    }
+}
+
+fn block(planned: &Planned, units: Units) -> Headline {
+    let block = &planned.design.block;
+    Headline {
+        label: "Block",
+        says: units.say(block.volume, CubicMetre),
+        more: units.say(block.mass, Kilogram),
+        leads: "footing",
     }
 }
 

@@ -49,6 +49,14 @@ const TABLE: &[(&str, Put)] = &[
     ("Calculations", calculations::calculations),
 ];
 
+/// The sheets of a pier that stands already: nothing of it is dug, ordered or set up.
+const STANDING: &[(&str, Put)] = &[("Proof", proof::proof), ("Wall card", record::card)];
+
+/// Whether the pier stands already, whoever built it.
+fn stands(sheet: &Sheet<'_>) -> bool {
+    sheet.design.schedule.is_empty()
+}
+
 /// A sheet whose last page is filled less than this is drawn together, to spare the page.
 const NEARLY_EMPTY_RATIO: f64 = 0.3;
 /// How closely, at most.
@@ -62,16 +70,22 @@ pub fn file(sheet: &Sheet<'_>, paper: Paper) -> Flow {
     let mut flow = Flow::new(paper);
     flow.blank("Cover", true);
     let mut index = Vec::new();
-    let proof: &[(&str, Put)] = if proof::is_there(sheet) {
+    let first = if stands(sheet) { STANDING } else { SITE };
+    let proof: &[(&str, Put)] = if proof::is_there(sheet) && !stands(sheet) {
         &[("Proof", proof::proof)]
     } else {
         &[]
     };
-    for (name, put) in SITE.iter().chain(proof).chain(TABLE) {
+    for (name, put) in first.iter().chain(proof).chain(TABLE) {
         index.push(((*name).to_owned(), flow.pages.len() + 1));
         one(&mut flow, sheet, name, *put, &CLOSER[..1]);
     }
-    with_cover(flow, sheet, paper, &cover::Index::two(index, SITE.len()))
+    let index = if stands(sheet) {
+        cover::Index::one(index)
+    } else {
+        cover::Index::two(index, SITE.len())
+    };
+    with_cover(flow, sheet, paper, &index)
 }
 
 /// Lays out what is carried to the site: what is ordered, one side a day, the cautions, the card for the wall.
@@ -79,13 +93,17 @@ pub fn file(sheet: &Sheet<'_>, paper: Paper) -> Flow {
 pub fn site_set(sheet: &Sheet<'_>, paper: Paper) -> Flow {
     let mut flow = Flow::new(paper);
     flow.blank("Cover", true);
-    let mut index = vec![("Order".to_owned(), flow.pages.len() + 1)];
-    order::order(&mut flow, sheet, "Order");
-    for day in &day::DAYS {
-        index.push((day.name.to_owned(), flow.pages.len() + 1));
-        day::day(&mut flow, sheet, day);
+    let mut index = Vec::new();
+    if !stands(sheet) {
+        index.push(("Order".to_owned(), flow.pages.len() + 1));
+        order::order(&mut flow, sheet, "Order");
+        for day in &day::DAYS {
+            index.push((day.name.to_owned(), flow.pages.len() + 1));
+            day::day(&mut flow, sheet, day);
+        }
     }
-    for (name, put) in LAST {
+    let last = if stands(sheet) { STANDING } else { LAST };
+    for (name, put) in last {
         index.push(((*name).to_owned(), flow.pages.len() + 1));
         // What is carried is kept short.
         one(&mut flow, sheet, name, *put, &CLOSER);

@@ -1,6 +1,6 @@
 //! The calculations: each with its formula, what went in, what came out, and where the formula stands.
 
-use stillground::notes::{Opinion, Working};
+use stillground::notes::{Opinion, Stage, Working};
 
 use crate::views::engineer::{has_checking, of_the_studs};
 use crate::views::pdf::Sheet;
@@ -23,7 +23,8 @@ pub fn calculations(flow: &mut Flow, sheet: &Sheet<'_>) {
         .design
         .workings
         .iter()
-        .filter(|working| !(apart && of_the_studs(working)));
+        .filter(|working| !(apart && of_the_studs(working)))
+        .filter(|working| !(super::stands(sheet) && working.stage() == Stage::Excavation));
     let rows: Vec<Vec<Cell>> = workings.map(|working| row(sheet, working)).collect();
     table(flow, &COLUMNS, &rows);
     opinions(flow, &sheet.design.opinions);

@@ -59,7 +59,11 @@ pub fn cover(flow: &mut Flow, sheet: &Sheet<'_>, index: &Index, more: usize, pic
     flow.styled(
         Face::TextItalic,
         HEADING,
-        "Plan of a permanent telescope pier",
+        if super::stands(sheet) {
+            "A telescope pier that stands, as it was measured"
+        } else {
+            "Plan of a permanent telescope pier"
+        },
     );
     flow.paragraph(&format!("{}.", capital(&issue(sheet))));
     replaced(flow, sheet);
@@ -149,11 +153,18 @@ fn summary(sheet: &Sheet<'_>) -> Vec<String> {
     let (units, design) = (sheet.brief.units, sheet.design);
     let (block, pier, pit) = (&design.block, &design.pier, &design.excavation);
     let m = |length| units.say(length, Metre);
+    let ground = if super::stands(sheet) {
+        format!("In the ground, {} deep, stands", m(block.depth))
+    } else {
+        format!(
+            "A pit of {} by {} is dug {} deep. In it stands",
+            m(pit.length),
+            m(pit.width),
+            m(pit.depth)
+        )
+    };
     let mut lines = vec![format!(
-        "A pit of {} by {} is dug {} deep. In it stands a block of concrete {} long and {} wide, of {}; it weighs {}.",
-        m(pit.length),
-        m(pit.width),
-        m(pit.depth),
+        "{ground} a block of concrete {} long and {} wide, of {}; it weighs {}.",
         m(block.length),
         m(block.width),
         units.say(block.volume, CubicMetre),
@@ -190,7 +201,10 @@ fn stillness(sheet: &Sheet<'_>) -> String {
 
 /// The three questions, each with its answer and one reason, and what has to be changed before anyone digs.
 fn verdicts(flow: &mut Flow, sheet: &Sheet<'_>) {
-    for answer in verdict::answers(sheet.design, sheet.brief.units) {
+    // Of a pier that stands nobody asks whether to build it.
+    let stands = super::stands(sheet);
+    let answers = verdict::answers(sheet.design, sheet.brief.units);
+    for answer in answers.into_iter().skip(usize::from(stands)) {
         let says = sentence(&answer.says);
         flow.styled(Face::TextBold, BODY, &format!("{} {says}", answer.question));
         if !answer.because.is_empty() {
@@ -201,7 +215,11 @@ fn verdicts(flow: &mut Flow, sheet: &Sheet<'_>) {
         let checks = sheet.design.checks.iter();
         let fails = checks
             .filter(|check| check.question == Question::Build && check.verdict == Verdict::Fails);
-        flow.heading("Change before anyone digs");
+        flow.heading(if stands {
+            "What a new pier of these sizes would not pass"
+        } else {
+            "Change before anyone digs"
+        });
         for (title, note) in super::by_note(fails) {
             flow.styled(Face::TextBold, BODY, &format!("{title} {note}"));
         }
