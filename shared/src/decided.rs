@@ -114,7 +114,6 @@ pub fn fitted(
     let planned = Planned {
         plan,
         brief,
-        loads: &design.loads,
         ground: &design.ground,
         block: &design.block,
         stiffness: &design.ground_stiffness,

@@ -25,7 +25,6 @@ use crate::stages::block::Block;
 use crate::stages::floor::Floor;
 use crate::stages::ground::Ground;
 use crate::stages::ground_stiffness::GroundStiffness;
-use crate::stages::loads::Loads;
 use crate::stages::pier::Pier;
 
 pub use fitted::{Agreement, Fitted, Next, Range, Remedy, Suspect, SymptomSays, Together};
@@ -40,8 +39,6 @@ pub struct Planned<'a> {
     pub plan: &'a SitePlan,
     /// Complete inputs.
     pub brief: &'a Brief,
-    /// What acts on it.
-    pub loads: &'a Loads,
     /// The ground.
     pub ground: &'a Ground,
     /// The footing.

@@ -8,7 +8,6 @@ use stillground::halfspace::{NoShelf, SmallShelf};
 use stillground::proof::{self, Fitted, Planned, Range, pier::Standing};
 use stillground::site_plan::SitePlan;
 use stillground::stages::ground_stiffness;
-use stillground::stages::loads;
 use stillground::units::kilogram;
 
 use crate::proof_page::keeps;
@@ -106,11 +105,9 @@ fn fitted(pier: &Value, set: &[&str], shelf: &SmallShelf) -> Option<Fitted> {
     let cast = Cast::of(&brief);
     let stiffness =
         ground_stiffness::stage(&brief, &cast.ground.value, &cast.block.value, shelf).value;
-    let loads = loads::stage(&brief).value;
     let planned = Planned {
         plan: &plan,
         brief: &brief,
-        loads: &loads,
         ground: &cast.ground.value,
         block: &cast.block.value,
         stiffness: &stiffness,

@@ -19,7 +19,8 @@ use crate::drawing::{Anchor, Drawing, Form, Label, Line, PHONE_ROOM, Point, at};
 use crate::lettering::{Face, wrap};
 
 const TITLE: &str = "Tilt of the pier for a person at each place, arcseconds";
-const OF_PIER: &str = "The same for this pier as it was measured, arcseconds";
+const OF_PIER: &str =
+    "Tilt of this pier as it was measured, for a person at each place, arcseconds";
 
 /// Paper for the map with its legend beside it, and below it, mm.
 const BESIDE: (f64, f64) = (104.0, 128.0);

@@ -129,16 +129,13 @@ mod tests {
             &shelf,
         )
         .unwrap();
-        let design = design_plan(&plan, &shelf).unwrap();
         let planned = Planned {
             plan: &plan,
             brief: &brief,
-            loads: &cast.loads.value,
             ground,
             block,
             stiffness: &stiffness,
             pier,
-            anchors: &design.anchors,
             floor,
         };
         let sampled = Sampled {
@@ -146,7 +143,7 @@ mod tests {
             posterior: vec![Draw::at(at)],
             holds: true,
         };
-        let found = motion(&planned, &standing, &sampled, &design.anchors).unwrap();
+        let found = motion(&planned, &standing, &sampled).unwrap();
         (found, standing)
     }
 

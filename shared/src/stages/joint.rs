@@ -20,7 +20,7 @@ use crate::stages::anchors::situation::tightening_is_known;
 use crate::stages::block::Block;
 use crate::stages::steel::Grade;
 use crate::units::{
-    Length, LinearStiffness, Pressure, RotationalStiffness, Spread, megapascal, millimetre,
+    Area, Length, LinearStiffness, Pressure, RotationalStiffness, Spread, megapascal, millimetre,
     newton_metre_per_radian, newton_per_metre,
 };
 
@@ -165,32 +165,41 @@ struct Springs {
 
 impl Springs {
     fn find(brief: &Brief, seat: Seat) -> Self {
-        let (anchors, pier) = (&brief.anchors, &brief.pier);
+        let anchors = &brief.anchors;
         let thread = anchors.thread();
         let Product {
             displacement_short, ..
         } = &anchors.product;
-        let bar_length = match seat {
-            Seat::Nuts => pier.gap.value,
-            Seat::Bedded | Seat::Dished => pier.gap.value + pier.plate_thickness.value,
-        };
         let rigid = newton_per_metre::new(RIGID_N_PER_M);
-        let bar = if millimetre::get(bar_length) > 0.0 {
-            loss::bar_stiffness(steel(), thread.stress_area, bar_length)
-        } else {
-            rigid
-        };
         Self {
             bond: resin::bond_stiffness(
                 thread.diameter,
                 anchors.embedment.value,
                 displacement_short.value,
             ),
-            bar,
+            bar: bar(steel(), thread.stress_area, bar_length(brief, seat)),
             plate: annular_plate::stiffness_per_stud(&plate(brief), anchors.number())
                 .unwrap_or(rigid),
             radius: anchors.circle_diameter.value / 2.0,
         }
+    }
+}
+
+/// Length of a stud that is free to stretch.
+fn bar_length(brief: &Brief, seat: Seat) -> Length {
+    let pier = &brief.pier;
+    match seat {
+        Seat::Nuts => pier.gap.value,
+        Seat::Bedded | Seat::Dished => pier.gap.value + pier.plate_thickness.value,
+    }
+}
+
+/// Stiffness of that length; where there is none it gives nothing.
+fn bar(modulus: Pressure, area: Area, length: Length) -> LinearStiffness {
+    if millimetre::get(length) > 0.0 {
+        loss::bar_stiffness(modulus, area, length)
+    } else {
+        newton_per_metre::new(RIGID_N_PER_M)
     }
 }
 

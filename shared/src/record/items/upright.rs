@@ -4,10 +4,10 @@
 use super::Job;
 use super::bands::{fine_to, number, up_to};
 use crate::figure::{Millimetre, Unit};
-use crate::stages::schedule::MEASURE;
 use crate::record::item::{Answer, Asks, Item};
 use crate::record::verdict::Verdict;
 use crate::source::Source;
+use crate::stages::schedule::MEASURE;
 use crate::units::metre;
 
 /// A plate that is out by more than this moves nothing by itself, and makes the mount's adjusters reach far, mm.

@@ -4,8 +4,11 @@ use crate::field::Path;
 use crate::paths;
 use serde::Serialize;
 
-use crate::figure::{Kilonewton, KilonewtonPerMillimetre, Millimetre, NewtonMetre, One, Unit};
-use crate::notes::{Check, Line, Notes, Working};
+use crate::figure::{
+    Hour, Kilonewton, KilonewtonPerMillimetre, Megapascal, Millimetre, NewtonMetre, One,
+    SquareMillimetre, Unit,
+};
+use crate::notes::{Check, Line, Notes};
 use crate::rules::en_1993_1_1_2005::material;
 use crate::rules::en_1993_1_8_2005::base_plate;
 use crate::rules::vdi_2230_2015::{self as tightening, loss};
@@ -29,6 +32,10 @@ const CLAMPED_FACTOR: f64 = 5.0;
 const BONDED_STRETCH_RATIO: f64 = 0.5;
 /// Loss of steel on steel in each tenfold of hours: next to nothing.
 const STEEL_RELAXATION_RATIO: f64 = 0.005;
+/// Ten years, days.
+const TEN_YEARS_D: f64 = 3652.5;
+/// Friction in the thread and under the nut.
+const FRICTION: f64 = 0.12;
 /// Times after which nuts are tightened again.
 const AGAIN: Source = Source::common_practice("checked after a day, after a week, then yearly");
 
@@ -93,7 +100,7 @@ pub fn find(
         stud * CLAMPED_FACTOR,
     );
     let left = |after: Time| loss::after_creep(preload.typical - settled, relaxation, after);
-    let after_ten_years = left(day::new(3652.5));
+    let after_ten_years = left(day::new(TEN_YEARS_D));
     let studs = situation.brief.anchors.count.value;
     let opening_moment = situation
         .seat
@@ -148,56 +155,63 @@ fn lines(
     Line::new(
         "anchors.stretch",
         "Stretch of a stud",
-        "δ = F l/(E A_s)",
+        "δ = F/k_b, k_b = E A_s/l",
         tightening::loss::SETTLING,
     )
     .with("F", preload.typical, Kilonewton)
+    .with("E", megapascal::new(material::E_MPA), Megapascal)
+    .with("A_s", situation.thread.stress_area, SquareMillimetre)
     .with("l", preload_loss.stretched_length, Millimetre)
-    .with("k_b", stud, KilonewtonPerMillimetre)
-    .gives("δ", Millimetre, |(force, _, stud)| {
-        loss::stretch(force, stud)
+    .gives("δ", Millimetre, |(force, modulus, area, length)| {
+        loss::stretch(force, loss::bar_stiffness(modulus, area, length))
     })
     .note(notes);
-    notes.working(
-        Working::new(
-            "anchors.settling",
-            "Preload lost when threads and faces settle",
-            "ΔF = f_Z/(1/k_b + 1/k_p), at most F",
-            loss::SETTLING,
-        )
-        .with("f_Z", SETTLING_UM / 1000.0, Unit::Millimetre)
-        .with("k_p/k_b", CLAMPED_FACTOR, One)
-        .gives("ΔF", preload_loss.settling, Kilonewton),
-    );
-    notes.working(
-        Working::new(
-            "anchors.kept",
-            "Preload left after ten years without tightening again",
-            "F(t) = (F − ΔF)(1 − r lg(t/1 h))",
-            loss::CREEP,
-        )
-        .with("r", relaxation, One)
-        .with("after a day", preload_loss.after_a_day, Kilonewton)
-        .with("after a week", preload_loss.after_a_week, Kilonewton)
-        .gives("F", preload_loss.after_ten_years, Kilonewton),
-    );
-    let [pitch, flank, _] = tightening::shares(&situation.thread, 0.12, 0.12);
-    let twist = newton_metre::get(torque.set) * (pitch + flank)
-        / tightening::nut_factor(&situation.thread, 0.12, 0.12);
-    let surface = std::f64::consts::PI
-        * metre::get(situation.thread.diameter).powi(2)
-        * metre::get(situation.embedment)
-        / 2.0;
-    notes.working(
-        Working::new(
-            "anchors.twist",
-            "Twist in the resin if the lower nut is not held",
-            "τ = 2 T_thread/(π d² h_ef)",
-            Source::derived("share of the thread in the torque at a friction of 0.12"),
-        )
-        .with("T_thread", twist, Unit::NewtonMetre)
-        .gives("τ", twist / surface / 1e6, Unit::Megapascal),
-    );
+    Line::new(
+        "anchors.settling",
+        "Preload lost when threads and faces settle",
+        "ΔF = f_Z/(1/k_b + 1/k_p), at most F",
+        loss::SETTLING,
+    )
+    .with("F", preload.typical, Kilonewton)
+    .with("f_Z", micrometre::new(SETTLING_UM), Millimetre)
+    .with("k_b", stud, KilonewtonPerMillimetre)
+    .with("k_p", stud * CLAMPED_FACTOR, KilonewtonPerMillimetre)
+    .gives("ΔF", Kilonewton, |(force, settles, stud, clamped)| {
+        loss::settling(force, settles, stud, clamped)
+    })
+    .note(notes);
+    Line::new(
+        "anchors.kept",
+        "Preload left after ten years without tightening again",
+        "F(t) = (F − ΔF)(1 − r lg(t/1 h))",
+        loss::CREEP,
+    )
+    .with("F", preload.typical, Kilonewton)
+    .with("ΔF", preload_loss.settling, Kilonewton)
+    .with("r", relaxation, One)
+    .with("t", day::new(TEN_YEARS_D), Hour)
+    .gives("F(t)", Kilonewton, |(force, lost, relaxation, after)| {
+        loss::after_creep(force - lost, relaxation, after)
+    })
+    .note(notes);
+    let [pitch, flank, _] = tightening::shares(&situation.thread, FRICTION, FRICTION);
+    let share = (pitch + flank) / tightening::nut_factor(&situation.thread, FRICTION, FRICTION);
+    Line::new(
+        "anchors.twist",
+        "Twist in the resin if the lower nut is not held",
+        "τ = 2 s T/(π d² h_ef), s the thread's share of the torque",
+        Source::derived("share of the thread in the torque at a friction of 0.12"),
+    )
+    .with("T", torque.set, NewtonMetre)
+    .with("s", share, One)
+    .with("d", situation.thread.diameter, Millimetre)
+    .with("h_ef", situation.embedment, Millimetre)
+    .gives("τ", Megapascal, |(torque, share, diameter, embedment)| {
+        let surface =
+            std::f64::consts::PI * metre::get(diameter).powi(2) * metre::get(embedment) / 2.0;
+        megapascal::new(newton_metre::get(torque) * share / surface / 1e6)
+    })
+    .note(notes);
 }
 
 /// Where the resistance to a preload that lasts comes from: the codes' clauses are written for sustained actions, and that a

@@ -156,6 +156,8 @@ fn edge_force(situation: &Situation, acting: &Acting, side: usize) -> (EdgeArea,
         edge::EDGE,
     )
     .with("k₉", k9, One)
+    .with("d", diameter, Millimetre)
+    .with("f_ck", situation.strength, Megapascal)
     .with("l_f", bearing, Millimetre)
     .with("c₁", c1, Millimetre)
     .with("α", edge::alpha_factor(bearing, c1), One)
