@@ -24,6 +24,7 @@ mod interface;
 mod limits;
 mod lookup;
 mod measuring;
+mod measuring_away;
 mod odd_words;
 mod on_postgres;
 mod on_sqlite;
