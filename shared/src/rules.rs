@@ -11,6 +11,7 @@ pub mod aci_211_1_91 {
 pub mod aci_318_19;
 pub mod aisc_360_16 {
     //! ANSI/AISC 360-16, specification for structural steel buildings.
+    pub mod wall;
     pub mod weld;
 }
 pub mod annular_plate;
@@ -147,6 +148,7 @@ pub mod terzaghi_1943 {
     //! Terzaghi: Theoretical Soil Mechanics, 1943.
     pub mod vertical_cut;
 }
+pub mod thread_engagement;
 pub mod threads;
 pub mod tree_reach;
 pub mod tubes;

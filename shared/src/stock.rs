@@ -57,6 +57,11 @@ impl Stock {
         (value / step - 1e-9).ceil() * step
     }
 
+    /// A side of a plate that goes with a larger tube, up to the next millimetre or 1/2 in, mm.
+    pub fn side_up_mm(self, value: f64) -> f64 {
+        self.either(value.ceil(), self.plate_up_mm(value))
+    }
+
     /// A depth of a hole or a length of a stud, down to the last 5 mm or 1/4 in, mm.
     pub fn depth_down_mm(self, value: f64) -> f64 {
         let step = self.either(5.0, INCH_MM / 4.0);
@@ -77,6 +82,17 @@ impl Stock {
     pub fn on_a_rule(self, length: Length) -> Length {
         let step = self.either(1.0, INCH_MM / 16.0);
         millimetre::new((millimetre::get(length) / step).round() * step)
+    }
+
+    /// A length up to the next mark of an inch tape, 1/16 in; metric as it is.
+    pub fn up_to_a_mark(self, length: Length) -> Length {
+        match self {
+            Self::Metric => length,
+            Self::Inch => {
+                let step = INCH_MM / 16.0;
+                millimetre::new((millimetre::get(length) / step - 1e-6).ceil() * step)
+            }
+        }
     }
 
     /// Whether a side or a depth of concrete can be set out by a tape: whole 10 mm, or whole inches.

@@ -1,5 +1,6 @@
 //! ACI 318-19 chapter 17 against published examples, in the inch-pound units in which they were printed.
 
+use stillground::rules::aci_318_19::edition::Edition;
 use stillground::rules::aci_318_19::{bond, breakout, factors, shear, steel};
 use stillground::stages::anchors::layout::{Concrete, Group, Stud};
 use stillground::units::{Length, megapascal, millimetre, newton, square_millimetre};
@@ -23,7 +24,8 @@ fn metric_factor(pound_factor: f64) -> f64 {
 #[test]
 fn a_single_stud_in_tension() {
     let basic = newton::get(breakout::basic(
-        metric_factor(24.0),
+        Edition::Inch,
+        24.0,
         megapascal::new(4000.0 * PSI),
         inch(4.69),
     ));
@@ -35,7 +37,7 @@ fn a_single_stud_in_tension() {
 
 /// ACI 349.2R-07, Example A2, single headed stud in shear, as the same library's tests hold it: ½ in, h_ef 3.06 in, 10 in from
 /// the edge, 18 in from the corner: V_sa 12.763 kip, V_cb 16.254 kip, V_cp 16.25 kip. The example's stud is welded to its plate,
-/// for which the code has 8 where other anchors have 7. In SI the code rounds that 7, which is 0.581, to 0.6: 3.2 % more.
+/// for which the code has 8 where other anchors have 7.
 #[test]
 fn a_single_stud_in_shear() {
     let (diameter, depth, strength) = (inch(0.5), inch(3.06), megapascal::new(4000.0 * PSI));
@@ -46,8 +48,15 @@ fn a_single_stud_in_shear() {
         12.763,
         1e-4,
     );
-    let basic = newton::get(shear::basic(diameter, depth, strength, inch(10.0))) / LBF / 1000.0;
-    close("V_cb", basic * 8.0 / 7.0, 16.254, 0.035);
+    let basic = newton::get(shear::basic(
+        Edition::Inch,
+        diameter,
+        depth,
+        strength,
+        inch(10.0),
+    )) / LBF
+        / 1000.0;
+    close("V_cb", basic * 8.0 / 7.0, 16.254, 5e-4);
     close(
         "ψ_ed,V",
         shear::corner_factor(inch(18.0), inch(10.0)),
@@ -55,8 +64,13 @@ fn a_single_stud_in_shear() {
         1e-9,
     );
     let breakout =
-        newton::get(breakout::basic(metric_factor(24.0), strength, depth)) / LBF / 1000.0;
-    close("V_cp", shear::pry_out_factor(depth) * breakout, 16.25, 5e-4);
+        newton::get(breakout::basic(Edition::Inch, 24.0, strength, depth)) / LBF / 1000.0;
+    close(
+        "V_cp",
+        shear::pry_out_factor(Edition::Inch, depth) * breakout,
+        16.25,
+        5e-4,
+    );
 }
 
 /// ACI 349.2R-07, Example A3, the same stud in tension and shear together: ⅝ in, h_ef 6.63 in, 12 in from the edge: N_sa 19.942,
@@ -69,7 +83,7 @@ fn a_single_stud_in_tension_and_shear() {
         newton::get(steel::tension(area, megapascal::new(65_000.0 * PSI))) / LBF / 1000.0;
     close("N_sa", steel_kip, 19.942, 1e-4);
     let breakout_kip =
-        newton::get(breakout::basic(metric_factor(24.0), strength, depth)) / LBF / 1000.0;
+        newton::get(breakout::basic(Edition::Inch, 24.0, strength, depth)) / LBF / 1000.0;
     close(
         "N_cb",
         breakout_kip * breakout::edge_factor(inch(12.0), depth),
@@ -78,12 +92,19 @@ fn a_single_stud_in_tension_and_shear() {
     );
     close(
         "V_cp",
-        shear::pry_out_factor(depth) * breakout_kip,
+        shear::pry_out_factor(Edition::Inch, depth) * breakout_kip,
         51.825,
         5e-4,
     );
-    let basic = newton::get(shear::basic(diameter, depth, strength, inch(12.0))) / LBF / 1000.0;
-    close("V_cb", basic * 8.0 / 7.0, 25.203, 0.035);
+    let basic = newton::get(shear::basic(
+        Edition::Inch,
+        diameter,
+        depth,
+        strength,
+        inch(12.0),
+    )) / LBF
+        / 1000.0;
+    close("V_cb", basic * 8.0 / 7.0, 25.203, 5e-4);
     let (tension, sideways) = (8.0 / (0.8 * steel_kip), 6.0 / (0.75 * steel_kip));
     close("N_nd", 0.8 * steel_kip, 15.953, 1e-4);
     close("V_nd", 0.75 * steel_kip, 14.956, 1e-4);
@@ -123,7 +144,8 @@ fn a_group_near_an_edge() {
     let edge = breakout::edge_factor(group.nearest_edge(), depth);
     close("ψ_ed,N", edge, 0.86, 1e-6);
     let basic = newton::get(breakout::basic(
-        metric_factor(17.0),
+        Edition::Inch,
+        breakout::post_installed_factor(Edition::Inch),
         megapascal::new(4000.0 * PSI),
         depth,
     )) / LBF;
@@ -135,13 +157,12 @@ fn a_group_near_an_edge() {
 #[test]
 fn reach_of_the_bond_in_both_systems() {
     for psi in [650.0, 1000.0, 2000.0] {
-        let metric = millimetre::get(bond::reach(inch(0.625), megapascal::new(psi * PSI)));
-        close(
-            "c_Na",
-            metric / 25.4,
-            10.0 * 0.625 * (psi / 1100.0f64).sqrt(),
-            0.003,
-        );
+        for (edition, within) in [(Edition::Inch, 1e-9), (Edition::Si, 0.003)] {
+            let stress = megapascal::new(psi * PSI);
+            let reach = millimetre::get(bond::reach(edition, inch(0.625), stress));
+            let by_hand = 10.0 * 0.625 * (psi / 1100.0f64).sqrt();
+            close("c_Na", reach / 25.4, by_hand, within);
+        }
     }
 }
 
@@ -175,13 +196,14 @@ fn coefficients_in_both_systems() {
     close(
         "k_c 17",
         metric_factor(17.0),
-        breakout::POST_INSTALLED_FACTOR,
+        breakout::post_installed_factor(Edition::Si),
         0.02,
     );
     close("k_c 24", metric_factor(24.0), 10.0, 0.02);
     let pounds = 7.0 * 8f64.powf(0.2) * 0.75f64.sqrt() * 4000f64.sqrt() * 6f64.powf(1.5);
     let capped = 9.0 * 4000f64.sqrt() * 6f64.powf(1.5);
     let metric = newton::get(shear::basic(
+        Edition::Si,
         inch(0.75),
         inch(6.0),
         megapascal::new(4000.0 * PSI),

@@ -9,12 +9,13 @@ use stillground::notes::Verdict;
 use stillground::units::{day, kilogram, metre};
 use stillground_tests::{close, example};
 
-const ALL: [&str; 5] = [
+const ALL: [&str; 6] = [
     "quarry-lane",
     "firm-clay-garden",
     "club-on-shallow-rock",
     "sandy-water",
     "everything-unknown",
+    "inch-garden",
 ];
 
 fn design(name: &str) -> Design {

@@ -35,6 +35,7 @@ mod halfspace_random;
 mod hardin;
 mod ibc_1806;
 mod improvements;
+mod inch_aci;
 mod inch_parts;
 mod iso_898_1;
 mod jrc_steel_2014;

@@ -129,6 +129,7 @@ fn the_examples_are_as_the_rules_size_them() {
         "club-on-shallow-rock",
         "sandy-water",
         "everything-unknown",
+        "inch-garden",
     ] {
         let (plan, shelf) = (example(name), SmallShelf::holding(8));
         let decided = decide(&plan, &shelf).unwrap();

@@ -1,4 +1,5 @@
-//! The five example plans before and after the star's width became the measure: the table in `docs/motion-validation.md`.
+//! Five example plans before and after the star's width became the measure: the table in `docs/motion-validation.md`. The sixth is
+//! younger than that change.
 //!
 //! `reference/star_before.json` is what the version before that change said of them (commit 8da3f8b, its own stages run once).
 //! What this version says is worked out here and held against the page.

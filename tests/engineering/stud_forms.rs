@@ -2,6 +2,7 @@
 //! analysis as a linear program, forces by a plane through the studs, and the codes' formulas written anew.
 
 use serde_json::Value;
+use stillground::rules::aci_318_19::edition::Edition;
 use stillground::rules::aci_318_19::{breakout, shear};
 use stillground::rules::en_1992_4_2018::{bond, cone, edge, steel};
 use stillground::rules::en_1993_1_8_2005::t_stub;
@@ -162,7 +163,7 @@ fn resistances_by_both_codes_written_anew() {
         "en_edge_pair_eccentric_kn",
         kilonewton::get(edged) * edge::eccentricity_factor(mm(60.0), c1),
     );
-    let american = breakout::basic(7.0, strength, depth);
+    let american = breakout::basic(Edition::Si, 7.0, strength, depth);
     expect("aci_breakout_single_kn", kilonewton::get(american));
     expect(
         "aci_breakout_pair_kn",
@@ -170,7 +171,7 @@ fn resistances_by_both_codes_written_anew() {
     );
     expect(
         "aci_edge_pair_kn",
-        kilonewton::get(shear::basic(d, depth, strength, area.counted)) * area.ratio(),
+        kilonewton::get(shear::basic(Edition::Si, d, depth, strength, area.counted)) * area.ratio(),
     );
     close(
         "ψ_ec,V of both codes",

@@ -97,6 +97,7 @@ fn every_check_is_a_question() {
         "club-on-shallow-rock",
         "sandy-water",
         "everything-unknown",
+        "inch-garden",
     ] {
         let design = design_plan(&stillground_tests::example(name), &NoShelf).unwrap();
         for check in &design.checks {

@@ -3,6 +3,7 @@
 use std::path::Path;
 
 use serde::Deserialize;
+use stillground::rules::tubes;
 use stillground::site_plan::SitePlan;
 
 use super::catalogue::NO_TEXT;
@@ -54,6 +55,23 @@ impl Defaults {
                 "({shown}): tubes_mm: at most {MOST_TUBES} pairs of outside diameter and wall, [168.3, 6.3] for instance"
             ));
         }
+        if let Some(wrong) = found.unsold_tube() {
+            return Err(format!("({shown}): {wrong}"));
+        }
         Ok(found)
+    }
+
+    /// The first tube in stock that the catalogue does not have, named with its field.
+    fn unsold_tube(&self) -> Option<String> {
+        let stock = self.plan.family();
+        let at = self
+            .tubes_mm
+            .iter()
+            .position(|&(diameter, wall)| tubes::sold(stock, diameter, wall).is_none())?;
+        let (diameter, wall) = self.tubes_mm[at];
+        Some(format!(
+            "tubes_mm[{at}]: {diameter} × {wall} mm is no row of the catalogue’s {} tubes",
+            stock.key()
+        ))
     }
 }

@@ -6,7 +6,7 @@ use stillground::design::Design;
 use stillground::figure::{Kilonewton, Megapascal, NewtonMetre, One, PerCent, Unit, Units};
 use stillground::stages::anchors::flexure::rounded;
 use stillground::stages::anchors::{Flexure, Seat};
-use stillground::units::{Length, megapascal, metre};
+use stillground::units::{Length, megapascal, metre, millimetre};
 
 use crate::drawing::dimension::{FIRST, STEP, across, arrowhead, upright};
 use crate::drawing::furniture::{dimension_text, title_strip, view};
@@ -102,7 +102,7 @@ fn words(brief: &Brief, flexure: &Flexure) -> Vec<String> {
         ),
         format!(
             "The bending dies away within {} of wall. A fifth of the yield strength stays in hand up to {}.",
-            mm(flexure.wall_height),
+            units.to_measure(millimetre::get(flexure.wall_height)),
             units.say(flexure.most_torque, NewtonMetre)
         ),
     ]

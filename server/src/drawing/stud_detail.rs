@@ -19,7 +19,7 @@ use crate::drawing::{Drawing, Form, Line};
 pub struct Layout {
     units: Units,
     size: &'static str,
-    class: &'static str,
+    class: String,
     diameter: f64,
     length: f64,
     embedment: f64,
@@ -39,15 +39,8 @@ pub fn layout(brief: &Brief, design: &Design) -> Layout {
     Layout {
         units: brief.units,
         size: said.size.value.said(),
-        class: said.strength_class.value.said(),
-        diameter: said
-            .size
-            .value
-            .key()
-            .trim_start_matches('M')
-            .parse()
-            .unwrap_or(16.0)
-            / 1000.0,
+        class: said.strength_class.value.named(),
+        diameter: m(said.thread().diameter),
         length: m(said.length.value),
         embedment: m(anchors.embedment),
         hole: (m(anchors.hole_diameter), m(anchors.hole_depth)),
@@ -103,7 +96,7 @@ impl Layout {
 
     fn description(&self) -> String {
         format!(
-            "A stud {} of class {}, {} long, set {} deep with resin in a hole of {} across and {} deep. The plate is {} thick and stands {} \
+            "A stud {} of {}, {} long, set {} deep with resin in a hole of {} across and {} deep. The plate is {} thick and stands {} \
              above the concrete, {}.",
             self.size,
             self.class,
@@ -327,7 +320,7 @@ fn notes(layout: &Layout, view: &View) -> Vec<Callout> {
         note(
             view.at(0.2 * radius, -0.55 * layout.embedment),
             format!(
-                "Stud {} × {}, class {}",
+                "Stud {} × {}, {}",
                 layout.size,
                 layout.say(layout.length),
                 layout.class

@@ -91,11 +91,15 @@ fn working_space(ask: &mut Ask) -> Given<Length> {
 }
 
 fn barrow(ask: &mut Ask) -> Given<Volume> {
-    usual!(ask, Said::barrow_m3)
+    // 65 litres, or two cubic feet.
+    let load = ask.stock.either(0.065, 0.056_633_693_184);
+    taken!(ask, Said::barrow_m3, load)
 }
 
 fn skip(ask: &mut Ask) -> Given<Volume> {
-    usual!(ask, Said::skip_m3)
+    // 4.5 cubic metres, or six cubic yards.
+    let size = ask.stock.either(4.5, 4.587_329_147_9);
+    taken!(ask, Said::skip_m3, size)
 }
 
 fn method(ask: &mut Ask) -> Given<Method> {

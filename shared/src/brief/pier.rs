@@ -67,7 +67,7 @@ pub fn resolve(plan: &SitePlan, load: &Load, floor: &Floor, ask: &mut Ask) -> Pi
         fill: usual!(ask, Said::fill),
         levelling: usual!(ask, Said::levelling),
         stiffener_count: usual!(ask, Said::stiffener_count),
-        steel: taken!(ask, Said::steel, ask.stock.either(Steel::S235, Steel::A53)),
+        steel: taken!(ask, Said::steel, tube::steel(plan, ask.stock)),
         sight,
     }
 }

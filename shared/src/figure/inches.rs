@@ -57,9 +57,10 @@ pub fn nominal(millimetres: f64) -> f64 {
     round(millimetres, PRACTICE_RATIO)
 }
 
-/// The same within 2 %, and what is on a mark of the tape as it is, mm.
+/// The same within 2 %, and what is exactly on a mark of the tape as it is, mm: 300 mm lies near one, and is a foot.
 pub fn near(millimetres: f64) -> f64 {
-    if on_a_mark(millimetres).is_some() {
+    let marks = millimetres / INCH_MM * 16.0;
+    if (marks - marks.round()).abs() < 1e-6 {
         millimetres
     } else {
         round(millimetres, NEAR_RATIO)

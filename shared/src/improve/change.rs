@@ -17,8 +17,8 @@ use crate::{path, row};
 
 pub(crate) use people::stands_farther_out;
 
-/// How much wider or deeper a block is tried, m.
-const MORE_M: f64 = 0.2;
+/// How much wider or deeper a block is tried, in steps of 50 mm or 2 in.
+const MORE_STEPS: f64 = 4.0;
 /// From here on a mount is as good as rigid, N m/rad.
 const RIGID_N_M_PER_RAD: f64 = 1e8;
 
@@ -75,7 +75,7 @@ fn column(plan: &SitePlan, brief: &Brief) -> Vec<Change> {
         millimetre::get(brief.pier.outside_diameter.value),
         millimetre::get(brief.pier.wall.value),
     );
-    let say = |value| brief.units.say(value, Unit::Millimetre);
+    let say = |value| brief.units.to_measure(value).to_string();
     let mut changes = Vec::new();
     if let Some(tube) =
         tubes::thicker(brief.stock.value, outside, wall).filter(|tube| plan.yard.keeps_tube(tube))
@@ -119,7 +119,10 @@ fn with_tube(plan: &SitePlan, brief: &Brief, tube: &Tube, words: String) -> Chan
     // The base plate keeps its margin round a larger column.
     let more = tube.outside_mm - millimetre::get(brief.pier.outside_diameter.value);
     match plan.pier.plate_side_mm {
-        Some(side) if more > 0.0 => change.number(row!(pier.plate_side_mm), (side + more).ceil()),
+        Some(side) if more > 0.0 => change.number(
+            row!(pier.plate_side_mm),
+            brief.stock.value.side_up_mm(side + more),
+        ),
         _ => change,
     }
 }
@@ -158,7 +161,14 @@ fn block(plan: &SitePlan, brief: &Brief, block: &Block) -> Vec<Change> {
             .number(row!(block.side_contact_to_m), depth),
         );
     }
-    let (wider, broader) = (tidy(length + MORE_M), tidy(width + MORE_M));
+    let stock = brief.stock.value;
+    let more = stock.steps_m(MORE_STEPS);
+    // An inch is no whole number of millimetres.
+    let tidy = |value: f64| {
+        let digits = stock.either(1e3, 1e7);
+        (value * digits).round() / digits
+    };
+    let (wider, broader) = (tidy(length + more), tidy(width + more));
     if wider <= metre::get(pit.max_length.value) && broader <= metre::get(pit.max_width.value) {
         changes.push(sized(
             format!(
@@ -173,7 +183,7 @@ fn block(plan: &SitePlan, brief: &Brief, block: &Block) -> Vec<Change> {
             depth,
         ));
     }
-    let deeper = tidy(depth + MORE_M);
+    let deeper = tidy(depth + more);
     if deeper <= metre::get(pit.max_depth.value) {
         changes.push(sized(
             format!("the block {} deep instead of {}", say(deeper), say(depth)),

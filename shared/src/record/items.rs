@@ -16,6 +16,7 @@ use crate::brief::Brief;
 use crate::design::Design;
 use crate::figure::UnitOf;
 use crate::stages::schedule::MEASURE;
+use crate::stock::INCH_MM;
 
 /// What the items are made from.
 struct Job<'a> {
@@ -26,6 +27,11 @@ struct Job<'a> {
 impl Job<'_> {
     fn say<Q>(&self, quantity: Q, unit: impl UnitOf<Q>) -> String {
         self.brief.units.say(quantity, unit)
+    }
+
+    /// Of two limits, in mm and in inches, the one that a tape of what is sold shows, mm.
+    fn limit_mm(&self, millimetres: f64, inches: f64) -> f64 {
+        self.brief.stock.value.either(millimetres, inches * INCH_MM)
     }
 }
 

@@ -80,6 +80,10 @@ pub struct Thread {
     pub usual_embedment: Length,
     /// Diameter of the brush for that hole.
     pub brush: Length,
+    /// Widest minor diameter of the nut's thread.
+    pub inner_minor: Length,
+    /// Least pitch diameter of the stud's thread.
+    pub outer_pitch: Length,
 }
 
 /// A steel of studs.
@@ -122,6 +126,8 @@ pub fn thread(size: Size) -> Thread {
         drill: mm("drill_mm"),
         usual_embedment: mm("usual_embedment_mm"),
         brush: mm("brush_mm"),
+        inner_minor: mm("inner_minor_mm"),
+        outer_pitch: mm("outer_pitch_mm"),
     }
 }
 
@@ -179,6 +185,15 @@ pub fn row_source(size: Size) -> &'static str {
 /// `data/stud_steels.csv`, its last column.
 pub fn class_row_source(class: StrengthClass) -> &'static str {
     STEELS.row(class.key()).map_or("", |row| row.text("source"))
+}
+
+/// Nut and washer that belong to a class, as they are asked for.
+///
+/// # Source
+/// `data/stud_steels.csv`; each row says how they were met.
+pub fn nut_and_washer(class: StrengthClass) -> [&'static str; 2] {
+    let row = STEELS.row(class.key());
+    ["nut", "washer"].map(|column| row.map_or("", |row| row.text(column)))
 }
 
 fn class_source(class: StrengthClass, stainless: bool) -> Source {

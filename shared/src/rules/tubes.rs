@@ -231,6 +231,24 @@ mod tests {
         assert_eq!(next, Some(("10 3/4", "0.365")));
     }
 
+    /// ASME B36.10M: to NPS 12 the name is less than the outside diameter, from NPS 14 it is the outside diameter in inches.
+    #[test]
+    fn pipe_is_named_by_its_bore_to_twelve_inches_and_by_its_outside_from_fourteen() {
+        let mut wide = 0;
+        for tube in stocked(Stock::Inch) {
+            let name: f64 = tube.name.split(' ').nth(1).unwrap().parse().unwrap();
+            let outside = tube.outside_mm / 25.4;
+            if name >= 14.0 {
+                assert!((outside - name).abs() < 0.02, "{}: {outside}", tube.name);
+                assert_eq!(tube.inches.unwrap().0, name.to_string());
+                wide += 1;
+            } else {
+                assert!(outside > name + 0.4, "{}: {outside}", tube.name);
+            }
+        }
+        assert_eq!(wide, 14);
+    }
+
     #[test]
     fn a_size_typed_in_inches_is_the_row_that_the_standard_prints_in_millimetres() {
         let found = sold(Stock::Inch, 8.625 * 25.4, 0.322 * 25.4).map(|tube| tube.name);

@@ -171,12 +171,12 @@ section! {
             /// Strength class of the concrete.
             concrete: Concrete,
                 asks "Which class of concrete?",
-                hint "Of C30/37 the first figure is the strength of a cylinder in MPa, the second of a cube; in psi it is the specified strength.",
+                hint "Of a class with a stroke the first figure is the strength of a cylinder in MPa, the second of a cube; in psi it is the specified strength.",
                 unknown "The usual class for a footing is assumed.";
             /// How fast the cement hardens.
             cement: Cement,
                 asks "How fast does the cement harden?",
-                hint "The letter stands on the bag: S, N or R.",
+                hint "It stands on the bag: the letter S, N or R, or the type.",
                 takes Cement::Normal, because "the usual cement",
                 changes "strength by day", from HOUSE;
             /// Where the concrete comes from.

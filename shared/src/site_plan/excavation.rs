@@ -54,12 +54,12 @@ section! {
             /// Volume of a barrow load.
             barrow_m3: CubicMetre, 0.02..=0.3, "a bucket is 0.02 and nobody pushes 0.3",
                 asks "What your barrow holds",
-                takes 0.065, because "a builder's barrow heaped to what one person pushes",
+                because "a builder's barrow heaped to what one person pushes",
                 changes "number of loads", from Source::common_practice("builder's barrow");
             /// Volume of a skip.
             skip_m3: CubicMetre, 1.0..=40.0, "skips are hired from about one to forty cubic metres",
                 asks "What a skip holds",
-                takes 4.5, because "a common size of builder's skip",
+                because "a common size of builder's skip",
                 changes "number of skips", from Source::common_practice("builder's skip");
         }
         counts {}

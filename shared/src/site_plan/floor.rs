@@ -104,7 +104,7 @@ section! {
             /// Floor gap: clear space between floor and pier, all round.
             gap_mm: Millimetre, 0.0..=1000.0, "zero touches the pier, more than 1000 is a hole to fall into",
                 asks "Floor gap: clear space between floor and pier",
-                hint "All round. A mouse gets through 6 mm, a dropped screw through less.",
+                hint "All round. A mouse gets through the width of a pencil, a dropped screw through less.",
                 takes 25.0, because "wide enough never to touch, narrow enough not to catch a heel",
                 changes "whether the floor touches the pier", from HOUSE;
             /// Level of the finished floor above ground level.

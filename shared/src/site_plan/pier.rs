@@ -165,7 +165,7 @@ section! {
             /// Name of a standard tube of the built-in table; its sizes are taken where none are stated.
             tube: String,
                 asks "A standard tube by its name",
-                hint "For instance CHS 219.1x6.3; its sizes are used where you state none.",
+                hint "As the list of tubes names it; its sizes are used where you state none.",
                 unknown "The sizes above are used.";
         }
     }

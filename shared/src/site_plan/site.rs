@@ -142,7 +142,7 @@ section! {
             /// Poisson's ratio of the ground.
             poisson_ratio: One, 0.0..=0.49, "no soil is below zero, and at one half the ground cannot change its volume and the solution has no limit",
                 asks "Poisson's ratio of the ground",
-                hint "From a report; near 0.3 in sand and near 0.5 in wet clay.",
+                hint "From a report; about 0.3 for sand and 0.5 for wet clay.",
                 unknown "Worked out from the soil.";
             /// Unit weight of the ground.
             unit_weight_kn_m3: KilonewtonPerCubicMetre, 9.0..=30.0, "peat is near 10 and heavy rock near 28",

@@ -26,6 +26,7 @@ use crate::stages::excavation::Excavation;
 use crate::stages::floor::Floor;
 use crate::stages::parts::Part;
 use crate::stages::pier::Pier;
+use crate::stock::Stock;
 
 pub use lengths::StockLength;
 
@@ -255,6 +256,19 @@ fn up(value: f64, step: f64) -> f64 {
     ((value / step - 1e-9).ceil() * step * 1e6).round() / 1e6
 }
 
+/// A quantity as it is asked for at a counter: where inches are sold up to whole feet, square feet and pounds, to quarters of a
+/// gallon, and to quarters of a cubic yard or, of less than one, to tenths.
+fn as_asked_for(stock: Stock, quantity: f64, unit: Unit) -> f64 {
+    let step = match (stock, unit) {
+        (Stock::Inch, Unit::Metre | Unit::SquareMetre | Unit::Kilogram) => 1.0,
+        (Stock::Inch, Unit::Litre) => 0.25,
+        (Stock::Inch, Unit::CubicMetre) if quantity * unit.imperial_factor() > 0.5 => 0.25,
+        (Stock::Inch, Unit::CubicMetre) => 0.1,
+        _ => return quantity,
+    } / unit.imperial_factor();
+    (quantity / step - 1e-6).ceil() * step
+}
+
 /// Lists what to order.
 #[must_use]
 pub fn stage(
@@ -313,6 +327,7 @@ fn lines_of(job: &Job, floor: &Floor) -> Vec<Material> {
     let mut lines: Vec<Material> = lists.into_iter().flat_map(|list| list.lines).collect();
     for line in &mut lines {
         line.stock_row = job.row_of(line.id);
+        line.quantity = as_asked_for(job.brief.stock.value, line.quantity, line.unit);
     }
     lines
 }

@@ -161,13 +161,13 @@ fn assume(notes: &mut Notes, field: Path, value: &str, why: &str, effect: &str) 
 
 /// How north is carried to the template and the plate.
 fn marking(brief: &Brief) -> Vec<String> {
-    let say = |value| brief.units.say(value, Unit::Metre);
+    let line = brief.units.about(5.0, Unit::Metre);
     vec![
         format!(
             "Drive a peg at the pier's axis and one {} north or south of it, or stretch a string over both: the longer the line, the \
              truer, and a line of {} that ends {} aside is half a degree out.",
-            say(5.0),
-            say(5.0),
+            line,
+            line,
             brief.units.about(44.0, Unit::Millimetre)
         ),
         "Mark the line outside the pit, on two pegs or a fence, where the digging leaves it alone; set the block's form square to it."

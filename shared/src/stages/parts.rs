@@ -209,6 +209,18 @@ fn concrete(brief: &Brief, block: &Block) -> Vec<Part> {
             source: row.map(|row| row.text("source")),
         });
     }
+    if brief.block.mix.value == Mix::Site {
+        let cement = brief.block.cement.value;
+        let row = goods::cement(stock, cement.key());
+        parts.push(Part {
+            part: "cement",
+            field: path!(block.cement),
+            stock_row: row.map(|row| row.name()),
+            sold: row.is_some(),
+            says: row.map_or("", |row| row.text("says")).to_owned(),
+            source: row.map(|row| row.text("source")),
+        });
+    }
     let bars = block
         .reinforcement
         .iter()

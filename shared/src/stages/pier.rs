@@ -11,9 +11,11 @@ use serde::Serialize;
 
 use crate::brief::Brief;
 use crate::figure::{
-    Kilogram, Metre, Newton, NewtonMetrePerRadian, NewtonPerMetre, NewtonSquareMetre, One, Unit,
+    Kilogram, Metre, Millimetre, Newton, NewtonMetrePerRadian, NewtonPerMetre, NewtonSquareMetre,
+    One, Unit,
 };
 use crate::notes::{Found, Notes, Working};
+use crate::rules::aisc_360_16::wall;
 use crate::rules::en_1994_1_1_2004::filled_tube;
 use crate::rules::en_10210_2_2006::section as tube;
 use crate::rules::mechanics::cantilever;
@@ -136,6 +138,18 @@ fn workings(section: &section::Section, pier: &Pier, notes: &mut Notes) {
         .with("m_top", section.top_plate, Kilogram)
         .gives("m", pier.mass, Kilogram),
     );
+    if section.counted_wall < pier.wall {
+        notes.working(
+            Working::new(
+                "pier.design_wall",
+                "Wall that stiffness and strength of the column count with",
+                "t = 0.93 t_nom",
+                wall::SOURCE,
+            )
+            .with("t_nom", pier.wall, Millimetre)
+            .gives("t", section.counted_wall, Millimetre),
+        );
+    }
     notes.working(
         Working::new(
             "pier.bending_stiffness",

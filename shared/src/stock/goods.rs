@@ -90,6 +90,24 @@ pub fn near(
     rows(table, stock).find(|row| (row.value(column) - value).abs() <= by)
 }
 
+/// The mesh of a family that makes up so much steel in the fewest layers, the lightest of them, and how many layers that is.
+pub fn mesh_at_least(stock: Stock, area_mm2_m: f64) -> Option<(&'static Row, f64)> {
+    rows(&BARS, stock)
+        .filter(|row| row.text("form") == "mesh")
+        .filter_map(|row| {
+            let each = row.value("area_mm2") * 1000.0 / row.value("spacing_mm");
+            let layers = (area_mm2_m / each - 1e-6).ceil().max(1.0);
+            layers.is_finite().then_some((row, layers, each))
+        })
+        .min_by(|a, b| a.1.total_cmp(&b.1).then(a.2.total_cmp(&b.2)))
+        .map(|(row, layers, _)| (row, layers))
+}
+
+/// The cement of a family that hardens so fast, the usual one first.
+pub fn cement(stock: Stock, hardens: &str) -> Option<&'static Row> {
+    rows(&CEMENTS, stock).find(|row| row.text("hardens") == hardens)
+}
+
 /// The thinnest plate that is sold and at least so thick; the thickest where none is.
 pub fn plate_at_least(stock: Stock, thickness: Length) -> Option<&'static Row> {
     let wanted = millimetre::get(thickness) - 1e-6;
@@ -154,6 +172,27 @@ mod tests {
         assert_eq!(name(19.0), Some("3/4 in"));
         assert_eq!(name(20.0), Some("7/8 in"));
         assert_eq!(name(500.0), Some("3 in"));
+    }
+
+    /// 565 mm² on a metre is 12 mm at 200: two layers of 10 mm at 200 (393 each). 635 is #4 at 8 in: three of 4×4 W4 (254 each).
+    #[test]
+    fn mesh_makes_up_the_steel_of_the_bars_in_whole_layers() {
+        let mesh =
+            |stock, area| mesh_at_least(stock, area).map(|(row, layers)| (row.name(), layers));
+        assert_eq!(mesh(Stock::Metric, 565.0), Some(("B500A 200 x 10", 2.0)));
+        assert_eq!(mesh(Stock::Metric, 200.0), Some(("B500A 200 x 8", 1.0)));
+        assert_eq!(mesh(Stock::Inch, 635.0), Some(("4x4 W4", 3.0)));
+        assert_eq!(mesh(Stock::Inch, 100.0), Some(("6x6 W2.9", 1.0)));
+        assert_eq!(mesh(Stock::Inch, f64::NAN), None);
+    }
+
+    #[test]
+    fn each_hardening_has_a_cement_in_both_families() {
+        for stock in [Stock::Metric, Stock::Inch] {
+            for hardens in ["slow", "normal", "rapid"] {
+                assert!(cement(stock, hardens).is_some(), "{stock:?} {hardens}");
+            }
+        }
     }
 
     /// ASTM A615 Table 1: 0.11, 0.20, 0.31, 0.44, 0.60 and 0.79 sq in; a circle of the nominal diameter has as much within

@@ -43,6 +43,14 @@ impl StrengthClass {
     }
 }
 
+impl StrengthClass {
+    /// As it stands in a sentence, `class 8.8` or `F1554 grade 36`.
+    pub fn named(self) -> String {
+        self.stock()
+            .either(format!("class {}", self.said()), self.said().to_owned())
+    }
+}
+
 impl Concrete {
     /// The family that sells it.
     pub fn stock(self) -> Stock {
@@ -131,5 +139,10 @@ mod tests {
             Some("8 5/8\u{2033} × 0.322\u{2033} pipe (NPS 8 schedule 40)")
         );
         assert_eq!(tube(Stock::Metric, Units::Metric, outside, wall), None);
+        let (outside, wall) = (millimetre::new(406.4), millimetre::new(9.53));
+        assert_eq!(
+            tube(Stock::Inch, Units::Imperial, outside, wall).as_deref(),
+            Some("16\u{2033} × 0.375\u{2033} pipe (NPS 16 standard weight)")
+        );
     }
 }

@@ -2,6 +2,8 @@
 
 use stillground::figure::{Unit, Units};
 use stillground::site_plan::SitePlan;
+use stillground::stock::{Stock, words};
+use stillground::units::millimetre;
 
 use super::stale::answer;
 use crate::config::Defaults;
@@ -27,7 +29,7 @@ pub fn lines(defaults: &Defaults, step: Step, plan: &SitePlan) -> Vec<String> {
         let tubes: Vec<_> = defaults
             .tubes_mm
             .iter()
-            .map(|&tube| size(units, tube))
+            .map(|&tube| size(defaults.plan.family(), units, tube))
             .collect();
         lines.push(format!(
             "Tubes in stock, outside diameter and wall: {}",
@@ -37,12 +39,20 @@ pub fn lines(defaults: &Defaults, step: Step, plan: &SitePlan) -> Vec<String> {
     lines
 }
 
-fn size(units: Units, (diameter, wall): (f64, f64)) -> String {
-    format!(
-        "{} × {}",
-        units.say(diameter, Unit::Millimetre),
-        units.say(wall, Unit::Millimetre)
+fn size(stock: Stock, units: Units, (diameter, wall): (f64, f64)) -> String {
+    words::tube(
+        stock,
+        units,
+        millimetre::new(diameter),
+        millimetre::new(wall),
     )
+    .unwrap_or_else(|| {
+        format!(
+            "{} × {}",
+            units.say(diameter, Unit::Millimetre),
+            units.say(wall, Unit::Millimetre)
+        )
+    })
 }
 
 fn is_answered(question: &Question, plan: &SitePlan) -> bool {

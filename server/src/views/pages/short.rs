@@ -1,12 +1,12 @@
 //! The plan in short: what to do, how still it will be, what people may do, four figures, and what comes next.
 
-use stillground::figure::{Count, CubicMetre, Kilogram, Metre, Millimetre, Units};
+use stillground::figure::{Count, CubicMetre, Kilogram, Metre, Units};
 use stillground::notes::{Question, Verdict};
 use stillground::options::Worth;
 use stillground::site_plan::Commissioning;
 use stillground::site_plan::block::Mix;
 use stillground::site_plan::commissioning::State;
-use stillground::units::day;
+use stillground::units::{day, millimetre};
 use stillground::verdict::Says;
 
 use super::drawn::DrawingView;
@@ -252,7 +252,7 @@ fn order(planned: &Planned, units: Units) -> Headline {
 
 fn steel(planned: &Planned, units: Units) -> Headline {
     let (pier, anchors) = (&planned.design.pier, &planned.brief.anchors);
-    let mm = |length| units.say(length, Millimetre);
+    let mm = |length| units.to_measure(millimetre::get(length));
     Headline {
         label: "Steel and studs",
         says: format!("{} × {}", mm(pier.outside_diameter), mm(pier.wall)),

@@ -318,7 +318,7 @@ fn block(point: &Point, units: Units) -> String {
 fn tube(point: &Point, units: Units) -> String {
     let pier = &point.pier;
     let [across, wall] =
-        [pier.outside_diameter_mm, pier.wall_mm].map(|mm| units.say(mm, Unit::Millimetre));
+        [pier.outside_diameter_mm, pier.wall_mm].map(|mm| units.to_measure(mm).to_string());
     let fill = match pier.fill {
         Fill::None => "empty",
         Fill::Sand => "sand",

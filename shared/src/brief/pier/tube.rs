@@ -4,13 +4,15 @@ use crate::brief::load::Load;
 use crate::brief::{Ask, Given, Taken};
 use crate::field::Number;
 use crate::figure::{Millimetre, Unit};
+use crate::rules::aisc_360_16::wall;
 use crate::rules::en_1993_1_1_2005::material;
 use crate::rules::en_10210_2_2006::section;
 use crate::rules::tubes::{self, Tube};
+use crate::site_plan::pier::Steel;
 use crate::site_plan::{Pier as Said, SitePlan};
 use crate::stock::Stock;
 use crate::units::{
-    Length, kilogram, kilogram_per_metre, metre, millimetre, millimetre_to_the_fourth,
+    Length, SecondMoment, kilogram, kilogram_per_metre, metre, millimetre, millimetre_to_the_fourth,
 };
 
 /// Frequency of the column alone with its load, foot held, that a column is chosen by, Hz: block, joint and mount take it
@@ -49,7 +51,8 @@ pub fn resolve(
             )
         }
         (None, wall) => {
-            let tube = choose(plan, load, height, wall, ask.stock);
+            let steel = steel(plan, ask.stock);
+            let tube = choose(plan, load, height, wall, steel, ask.stock);
             let why = format!(
                 "{}: the slimmest usual tube that swings above {} with this load on it, its foot held fast",
                 tube.name,
@@ -63,6 +66,13 @@ pub fn resolve(
             (outside, wall)
         }
     }
+}
+
+/// The steel that was stated, or the least grade that is sold.
+pub fn steel(plan: &SitePlan, stock: Stock) -> Steel {
+    plan.pier
+        .steel
+        .unwrap_or(stock.either(Steel::S235, Steel::A53))
 }
 
 fn assume(ask: &mut Ask, row: Number<Millimetre>, value: f64, why: String) -> Given<Length> {
@@ -81,6 +91,7 @@ fn choose(
     load: &Load,
     height: Length,
     wall_mm: Option<f64>,
+    steel: Steel,
     stock: Stock,
 ) -> Tube {
     let fits = |tube: &Tube| {
@@ -107,18 +118,22 @@ fn choose(
         .map_or(Tube::own(88.9, wall_mm.unwrap_or(5.0)), with_wall);
     for tube in usual.into_iter().filter(fits).map(with_wall) {
         last = tube;
-        if held_frequency_hz(&tube, load, height) >= WANTED_HZ {
+        if held_frequency_hz(&tube, steel, load, height) >= WANTED_HZ {
             break;
         }
     }
     last
 }
 
+/// Second moment that counts of a tube of a steel.
+pub fn second_moment(tube: &Tube, steel: Steel) -> SecondMoment {
+    section::second_moment(tube.outside(), wall::counted(steel, tube.wall()))
+}
+
 /// Frequency of a held column with its load, Rayleigh's: f = √(1/(M c))/2π, M = m + 33/140 μL, c the compliance at the load's centre.
-pub fn held_frequency_hz(tube: &Tube, load: &Load, height: Length) -> f64 {
+pub fn held_frequency_hz(tube: &Tube, steel: Steel, load: &Load, height: Length) -> f64 {
     let (l, e) = (metre::get(height), metre::get(load.centre_above_pier.value));
-    let inertia =
-        millimetre_to_the_fourth::get(section::second_moment(tube.outside(), tube.wall())) * 1e-12;
+    let inertia = millimetre_to_the_fourth::get(second_moment(tube, steel)) * 1e-12;
     let bending = material::E_MPA * 1e6 * inertia;
     let compliance = (l.powi(3) / 3.0 + e * l * l + e * e * l) / bending;
     let shaft = kilogram_per_metre::get(section::mass_per_length(tube.outside(), tube.wall())) * l;

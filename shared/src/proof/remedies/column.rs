@@ -1,7 +1,7 @@
 //! Column and base joint: fill, a stiffer tube, ribs, grout, tighter nuts.
 
 use super::{After, Offered, Situation, choice, number};
-use crate::figure::{Millimetre, Unit};
+use crate::figure::Millimetre;
 use crate::path;
 use crate::proof::changed::Changed;
 use crate::proof::moments::thirds;
@@ -77,10 +77,13 @@ fn stiffer_tube(situation: &Situation) -> Option<Offered> {
         number(path!(pier.wall_mm), tube.wall_mm),
     ];
     if let Some(side) = situation.planned.plan.pier.plate_side_mm {
-        fields.push(number(path!(pier.plate_side_mm), (side + more).ceil()));
+        fields.push(number(
+            path!(pier.plate_side_mm),
+            brief.stock.value.side_up_mm(side + more),
+        ));
     }
     let fields = situation.on_this_block(fields);
-    let say = |value| brief.units.say(value, Unit::Millimetre);
+    let say = |value| brief.units.to_measure(value);
     Some(Offered {
         id: "stiffer_tube",
         says: format!(

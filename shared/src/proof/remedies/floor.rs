@@ -10,10 +10,11 @@ use crate::proof::pier::Unknown;
 use crate::site_plan::floor::{FloorKind, Stand};
 use crate::stages::floor::{self, Floor, Footprint, footprints};
 use crate::stages::motion::improvement::{NewField, NewValue};
+use crate::stock::INCH_MM;
 use crate::units::{ARCSEC_PER_RADIAN, STANDARD_GRAVITY_M_S2, metre, millimetre};
 
-/// A gap that no floor bridges.
-const FREE_MM: f64 = 20.0;
+/// A gap that no floor bridges, of metric and of inch parts.
+const FREE_MM: (f64, f64) = (20.0, 0.75 * INCH_MM);
 /// How much farther out posts go, m.
 const OUT_M: f64 = 0.5;
 
@@ -55,7 +56,8 @@ fn cut_free(situation: &Situation) -> Option<Offered> {
     let planned = situation.planned;
     let brief = planned.brief;
     let gap = millimetre::get(brief.floor.gap.value);
-    let is_narrow = gap < FREE_MM;
+    let free = brief.stock.value.either(FREE_MM.0, FREE_MM.1);
+    let is_narrow = gap < free;
     let trembles = situation.said.symptoms.at_steps == Some(true);
     if brief.floor.kind.value == FloorKind::Ground || !(is_narrow || trembles) {
         return None;
@@ -72,7 +74,7 @@ fn cut_free(situation: &Situation) -> Option<Offered> {
     let fields = if is_narrow {
         vec![NewField {
             field: path!(floor.gap_mm),
-            value: NewValue::Number(FREE_MM),
+            value: NewValue::Number(free),
         }]
     } else {
         Vec::new()
@@ -82,7 +84,7 @@ fn cut_free(situation: &Situation) -> Option<Offered> {
         says: format!(
             "Cut the floor free of column and block, {} all round, and leave nothing stiff in the gap: a floor that touches brings a \
              person's weight onto the block, at worst all of it.",
-            brief.units.say(FREE_MM, Unit::Millimetre)
+            brief.units.say(free, Unit::Millimetre)
         ),
         fields,
         not_in_plan: (!is_narrow)
@@ -97,7 +99,7 @@ fn feet_moved(situation: &Situation) -> Option<Offered> {
     let brief = planned.brief;
     let stands = &brief.floor.stands.value;
     let before = worst(situation, planned.floor, stands)?;
-    let out = brief.units.say(OUT_M, Unit::Metre);
+    let out = brief.units.about(OUT_M, Unit::Metre);
     if brief.floor.kind.value == FloorKind::Deck {
         let posts: Vec<[f64; 2]> = planned
             .floor

@@ -6,8 +6,8 @@ use crate::path;
 use crate::proof::changed::Changed;
 use crate::units::metre;
 
-/// Thickness of a collar, m.
-const COLLAR_M: f64 = 0.2;
+/// Thickness of a collar, in steps of 50 mm or 2 in.
+const COLLAR_STEPS: f64 = 4.0;
 
 pub(super) fn offered(situation: &Situation) -> Vec<Offered> {
     std::iter::once(backfill(situation))
@@ -38,10 +38,14 @@ fn backfill(situation: &Situation) -> Offered {
 /// A wider block, its hold on the ground as it was found.
 fn collar(situation: &Situation) -> Option<Offered> {
     let planned = situation.planned;
+    let stock = planned.brief.stock.value;
+    let collar = stock.steps_m(COLLAR_STEPS);
     let [length, width] =
-        [planned.block.length, planned.block.width].map(|side| metre::get(side) + 2.0 * COLLAR_M);
+        [planned.block.length, planned.block.width].map(|side| metre::get(side) + 2.0 * collar);
     let say = |value| planned.brief.units.say(value, Unit::Metre);
-    let tidy = |value: f64| (value * 1e3).round() / 1e3;
+    // An inch is no whole number of millimetres.
+    let digits = stock.either(1e3, 1e7);
+    let tidy = |value: f64| (value * digits).round() / digits;
     let fields = situation.on_this_block(vec![
         number(path!(block.length_m), tidy(length)),
         number(path!(block.width_m), tidy(width)),
@@ -51,7 +55,7 @@ fn collar(situation: &Situation) -> Option<Offered> {
         says: format!(
             "Cast a collar of concrete {} thick round the block to its full depth, tied to it with bars set in resin: worked out as a \
              block of {} by {}.",
-            say(COLLAR_M),
+            say(collar),
             say(length),
             say(width)
         ),

@@ -9,12 +9,15 @@ use crate::rules::resin;
 use crate::source::Source;
 use crate::units::{hour, millimetre};
 
-/// A hole may be deeper by this before it only costs resin, mm.
-const DEEPER_MM: f64 = 20.0;
-/// A drill wanders by so much, mm.
-const WANDER_MM: f64 = 1.0;
-/// Wider by more than this the resin's sheet does not know the hole, mm.
-const WIDE_MM: f64 = 3.0;
+/// A hole may be deeper by this before it only costs resin, mm and in.
+const DEEPER: (f64, f64) = (20.0, 0.75);
+/// What a hole may lack of its own depth, and of the embedment.
+const SHALLOWER: (f64, f64) = (2.0, 0.125);
+const SHORT: (f64, f64) = (0.5, 0.0625);
+/// A drill wanders by so much.
+const WANDER: (f64, f64) = (1.0, 0.0625);
+/// Wider by more than this the resin's sheet does not know the hole.
+const WIDE: (f64, f64) = (3.0, 0.125);
 /// Colder than planned by more than this changes the times, K.
 const COOLER_K: f64 = 2.0;
 const PLANNER: &str = "whoever made the plan";
@@ -40,15 +43,16 @@ fn depth(job: &Job, stud: usize) -> Item {
         units(embedment),
         units(depth)
     );
-    let bands = up_to(embedment - 0.5, Verdict::stop(shallow, PLANNER))
+    let limit = |(mm, inches)| job.limit_mm(mm, inches);
+    let bands = up_to(embedment - limit(SHORT), Verdict::stop(shallow, PLANNER))
         .up_to(
-            depth - 2.0,
+            depth - limit(SHALLOWER),
             Verdict::outside(format!(
                 "drill on to {}; dust fills the last of it.",
                 units(depth)
             )),
         )
-        .fine_to(depth + DEEPER_MM)
+        .fine_to(depth + limit(DEEPER))
         .above(Verdict::outside(
             "mark the stud's depth on it with tape, and have resin for the deeper hole.",
         ));
@@ -70,15 +74,16 @@ fn depth(job: &Job, stud: usize) -> Item {
 fn diameter(job: &Job, stud: usize) -> Item {
     let units = |value| job.say(value, Unit::Millimetre);
     let wanted = millimetre::get(job.design.anchors.hole_diameter);
+    let limit = |(mm, inches)| job.limit_mm(mm, inches);
     let bands = up_to(
-        wanted - WANDER_MM,
+        wanted - limit(WANDER),
         Verdict::outside(
             "the stud with its resin will not go in: drill it out with the right bit.",
         ),
     )
-    .fine_to(wanted + WANDER_MM)
+    .fine_to(wanted + limit(WANDER))
     .up_to(
-        wanted + WIDE_MM,
+        wanted + limit(WIDE),
         Verdict::outside(
             "look whether the resin's sheet allows so wide a gap, and count more resin.",
         ),

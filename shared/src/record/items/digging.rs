@@ -11,14 +11,14 @@ use crate::source::Source;
 use crate::stages::ground::soil_table::{Group, row, words};
 use crate::units::metre;
 
-/// Shallower or narrower by more than this changes the block, m.
-const SHORT_M: f64 = 0.05;
-/// Shallower by up to this is the unevenness of a trimmed bottom, m.
-const TRIM_M: f64 = 0.01;
-/// Deeper or wider by more than this is filled with something, m.
-const LOOSE_M: f64 = 0.03;
-/// Deeper by more than this is another pit, m.
-const OTHER_M: f64 = 0.15;
+/// Shallower or narrower by more than this changes the block, mm and in.
+const SHORT: (f64, f64) = (50.0, 2.0);
+/// Shallower by up to this is the unevenness of a trimmed bottom.
+const TRIM: (f64, f64) = (10.0, 0.5);
+/// Deeper or wider by more than this is filled with something.
+const LOOSE: (f64, f64) = (30.0, 1.0);
+/// Deeper by more than this is another pit.
+const OTHER: (f64, f64) = (150.0, 6.0);
 /// Water closer than this under the bottom may rise into it, m.
 const NEAR_WATER_M: f64 = 0.3;
 const PLANNER: &str = "whoever made the plan";
@@ -79,16 +79,17 @@ fn depth(job: &Job) -> Item {
         "do not go on. The concrete ordered may not fill it, and the sides stand higher than was planned.{protected}"
     );
     let fill = "never put loose soil back under the block: fill the difference with concrete, and order that much more.";
+    let limit = |(mm, inches)| job.limit_mm(mm, inches) / 1000.0;
     let bands = up_to(
-        depth - SHORT_M,
+        depth - limit(SHORT),
         Verdict::stop(shallow, "whoever made the plan, if it cannot be dug deeper"),
     )
     .up_to(
-        depth - TRIM_M,
+        depth - limit(TRIM),
         Verdict::outside(format!("trim the bottom down to {}.", units(depth))),
     )
-    .fine_to(depth + LOOSE_M)
-    .up_to(depth + OTHER_M, Verdict::outside(fill))
+    .fine_to(depth + limit(LOOSE))
+    .up_to(depth + limit(OTHER), Verdict::outside(fill))
     .above(Verdict::stop(deep, PLANNER));
     let limit = units(metre::get(distances::protection_from()));
     Item::new("pit_depth", "inspect", "Depth of the pit found", units(depth), number(Unit::Metre, [0.0, 10.0], bands))
@@ -101,12 +102,13 @@ fn depth(job: &Job) -> Item {
 
 fn side_of(job: &Job, id: &'static str, title: &'static str, side: f64) -> Item {
     let units = |value| job.say(value, Unit::Metre);
+    let limit = |(mm, inches)| job.limit_mm(mm, inches) / 1000.0;
     let bands = up_to(
-        side - SHORT_M,
+        side - limit(SHORT),
         Verdict::stop(format!("do not go on. The block would be narrower than planned. Widen it to {}.", units(side)), PLANNER),
     )
-    .up_to(side - TRIM_M, Verdict::outside(format!("trim the side back to {}.", units(side))))
-    .fine_to(side + SHORT_M)
+    .up_to(side - limit(TRIM), Verdict::outside(format!("trim the side back to {}.", units(side))))
+    .fine_to(side + limit(SHORT))
     .above(Verdict::outside("a wider pit takes more concrete where it is poured against the ground: order that much more, or set a form."));
     Item::new(
         id,

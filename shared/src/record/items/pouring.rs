@@ -18,10 +18,14 @@ const WARM_C: f64 = 30.0;
 const HOT_C: f64 = 35.0;
 /// Green concrete that freezes is lost, °C.
 const FROST_C: f64 = 0.0;
-/// Stiffer or wetter by up to this the concrete may still be placed, mm.
-const NEAR_SLUMP_MM: f64 = 30.0;
+/// Stiffer or wetter by up to this the concrete may still be placed, mm and in.
+const NEAR_SLUMP: (f64, f64) = (30.0, 1.0);
+/// Just less than the least slump.
+const JUST: (f64, f64) = (1.0, 0.25);
 /// Much more than was ordered, as a ratio.
 const TOO_MUCH_RATIO: f64 = 1.25;
+/// The same class of slump as it is ordered in inches.
+const SLUMP_IN: (f64, f64) = (4.0, 6.0);
 const PLANT: &str = "the concrete plant, and whoever made the plan";
 
 pub(super) fn items(job: &Job, items: &mut Vec<Item>) {
@@ -95,7 +99,11 @@ fn delivered(job: &Job) -> Item {
 
 fn slump(job: &Job) -> Item {
     let (from, to) = fresh::slump_s3();
-    let (from, to) = (millimetre::get(from), millimetre::get(to));
+    let (from, to) = (
+        job.limit_mm(millimetre::get(from), SLUMP_IN.0),
+        job.limit_mm(millimetre::get(to), SLUMP_IN.1),
+    );
+    let [near, just] = [NEAR_SLUMP, JUST].map(|(mm, inches)| job.limit_mm(mm, inches));
     let units = |value| job.say(value, Unit::Millimetre);
     let advice = if job.brief.block.mix.value == Mix::Ready {
         "have the plant's man add plasticiser, never water."
@@ -103,19 +111,19 @@ fn slump(job: &Job) -> Item {
         "mix the next batch a little wetter within what the bag allows."
     };
     let bands = up_to(
-        from - NEAR_SLUMP_MM,
+        from - near,
         Verdict::stop(
             "do not pour. It would not flow round steel and ducts and would leave holes.",
             PLANT,
         ),
     )
     .up_to(
-        from - 1.0,
+        from - just,
         Verdict::outside(format!("it is stiff: {advice} Drive it in thin layers.")),
     )
     .fine_to(to)
     .up_to(
-        to + NEAR_SLUMP_MM,
+        to + near,
         Verdict::outside(
             "it is wet: ask whether water was added on the way; tell whoever made the plan.",
         ),
@@ -132,9 +140,12 @@ fn slump(job: &Job) -> Item {
         number(Unit::Millimetre, [0.0, 300.0], bands),
     )
     .how(format!(
-        "After a third of a cubic metre has come out. Under {} or over {} stops the pour.",
-        units(from - NEAR_SLUMP_MM),
-        units(to + NEAR_SLUMP_MM)
+        "After {} has come out. Under {} or over {} stops the pour.",
+        job.brief
+            .units
+            .either("a third of a cubic metre", "half a cubic yard"),
+        units(from - near),
+        units(to + near)
     ))
     .from(fresh::SLUMP)
 }

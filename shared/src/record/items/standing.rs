@@ -8,13 +8,13 @@ use crate::record::verdict::Verdict;
 use crate::source::Source;
 use crate::units::metre;
 
-/// A lower nut is set to a tenth of a millimetre; a plate that is out by more than five of them is levelled again, mm.
-const LEVEL_MM: f64 = 0.5;
-/// Out by more than this something else is wrong, mm.
-const TILTED_MM: f64 = 5.0;
+/// A lower nut is set to a tenth of a millimetre; a plate that is out by more than five of them is levelled again, mm and in.
+const LEVEL: (f64, f64) = (0.5, 0.02);
+/// Out by more than this something else is wrong.
+const TILTED: (f64, f64) = (5.0, 0.1875);
 /// A column leans by no more than one part in so many.
 const PLUMB_RATIO: f64 = 500.0;
-const LEVEL: Source = Source::judgement(
+const LEVEL_SOURCE: Source = Source::judgement(
     "half a millimetre across the plate; the mount's own adjusters take the rest",
 );
 const PLUMB: Source = Source::judgement("a five-hundredth of the height");
@@ -31,19 +31,22 @@ pub(super) fn items(job: &Job, items: &mut Vec<Item>) {
             "do not tighten. Something is under the plate, a nut stands on a burr, or a stud leans.",
             "whoever made the plan, if nothing is found",
         );
-        let bands = up_to(LEVEL_MM, Verdict::Within)
-            .up_to(TILTED_MM, Verdict::outside(again))
+        let [level, tilted_from] = [LEVEL, TILTED].map(|(mm, inches)| job.limit_mm(mm, inches));
+        let bands = up_to(level, Verdict::Within)
+            .up_to(tilted_from, Verdict::outside(again))
             .above(tilted);
-        let limit = job.say(LEVEL_MM, Unit::Millimetre);
+        let limit = job.say(level, Unit::Millimetre);
         items.push(
             Item::new(id, "level", title, format!("{limit} or less"), number(Unit::Millimetre, [0.0, 200.0], bands))
                 .how(format!("The difference of height over the {across} of the plate, by a level and feeler gauges."))
                 .proves()
-                .from(LEVEL),
+                .from(LEVEL_SOURCE),
         );
     }
     let height = 1000.0 * metre::get(job.design.pier.height);
-    let allowed = height / PLUMB_RATIO;
+    // Down to a mark of the tape; what is less than one stays.
+    let mark = job.limit_mm(height / PLUMB_RATIO, 0.0625);
+    let allowed = (height / PLUMB_RATIO / mark).floor().max(1.0) * mark;
     for (id, title) in [
         ("plumb_x", "Column out of plumb, east to west"),
         ("plumb_y", "Column out of plumb, south to north"),

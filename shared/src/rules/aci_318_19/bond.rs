@@ -1,6 +1,7 @@
 //! Bond strength of adhesive anchors in tension.
 
 use super::clause;
+use super::edition::Edition;
 use crate::source::{Source, Standing};
 use crate::units::{Area, Force, Length, Pressure, megapascal, millimetre, square_millimetre};
 
@@ -40,12 +41,12 @@ pub fn basic(bond: Pressure, diameter: Length, embedment: Length) -> Force {
     bond * (diameter * embedment) * std::f64::consts::PI
 }
 
-/// Reach of the bond c_Na = 10 d_a √(τ_uncr/7.6), in MPa and mm.
+/// Reach of the bond c_Na = 10 d_a √(τ_uncr/τ₁), τ₁ 1100 psi, or 7.6 MPa in SI.
 ///
 /// # Source
-/// ACI 318M-19, eq. (17.6.5.1.2b).
-pub fn reach(diameter: Length, uncracked_bond: Pressure) -> Length {
-    diameter * (10.0 * (megapascal::get(uncracked_bond) / 7.6).sqrt())
+/// ACI 318-19 and ACI 318M-19, eq. (17.6.5.1.2b).
+pub fn reach(edition: Edition, diameter: Length, uncracked_bond: Pressure) -> Length {
+    diameter * (10.0 * (edition.stress(uncracked_bond) / edition.either(1100.0, 7.6)).sqrt())
 }
 
 /// Area of a single anchor far from edges A_Nao = (2 c_Na)².
@@ -119,8 +120,14 @@ mod tests {
                 "{found} {expected}"
             );
         }
-        assert!((millimetre::get(reach(mm(16.0), megapascal::new(6.895))) - 152.4).abs() < 0.1);
-        assert!((millimetre::get(reach(mm(16.0), megapascal::new(10.0))) - 183.5).abs() < 0.1);
+        assert!(
+            (millimetre::get(reach(Edition::Si, mm(16.0), megapascal::new(6.895))) - 152.4).abs()
+                < 0.1
+        );
+        assert!(
+            (millimetre::get(reach(Edition::Si, mm(16.0), megapascal::new(10.0))) - 183.5).abs()
+                < 0.1
+        );
     }
 
     /// Computed: 7 MPa sustained with φ 0.65: 20.1 kN; the table's least with its 0.4: 1.59 kN.

@@ -1,23 +1,28 @@
 //! Concrete breakout in tension.
 
 use super::clause;
+use super::edition::Edition;
 use crate::source::{Source, Standing};
-use crate::units::{
-    Area, Force, Length, Pressure, megapascal, millimetre, newton, square_millimetre,
-};
+use crate::units::{Area, Force, Length, Pressure, millimetre, square_millimetre};
 
 /// Breakout and its factors.
 pub const BREAKOUT: Source = clause("17.6.2", Standing::SecondHand);
 
-/// Factor k_c of post-installed anchors in N, MPa and mm.
-pub const POST_INSTALLED_FACTOR: f64 = 7.0;
-
-/// Basic breakout N_b = k_c λ_a √f'_c h_ef^1.5, in N, MPa and mm.
+/// Factor k_c of post-installed anchors, in the edition's units.
 ///
 /// # Source
-/// ACI 318M-19, eq. (17.6.2.2.1); λ_a is 1 in normal-weight concrete.
-pub fn basic(kc_factor: f64, strength: Pressure, embedment: Length) -> Force {
-    newton::new(kc_factor * megapascal::get(strength).sqrt() * millimetre::get(embedment).powf(1.5))
+/// ACI 318-19 and ACI 318M-19, 17.6.2.2.1.
+pub fn post_installed_factor(edition: Edition) -> f64 {
+    edition.either(17.0, 7.0)
+}
+
+/// Basic breakout N_b = k_c λ_a √f'_c h_ef^1.5, in the edition's units.
+///
+/// # Source
+/// ACI 318-19 and ACI 318M-19, eq. (17.6.2.2.1); λ_a is 1 in normal-weight concrete.
+pub fn basic(edition: Edition, kc_factor: f64, strength: Pressure, embedment: Length) -> Force {
+    edition
+        .force_of(kc_factor * edition.stress(strength).sqrt() * edition.length(embedment).powf(1.5))
 }
 
 /// Area of a single anchor far from edges A_Nco = 9 h_ef².
@@ -94,13 +99,14 @@ pub fn narrow_embedment(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::units::kilonewton;
+    use crate::units::{kilonewton, megapascal};
 
     /// Computed: 160 mm in 25 MPa: 70.84 kN cracked, 99.17 kN uncracked.
     #[test]
     fn breakout_of_the_usual_depth() {
         let found = kilonewton::get(basic(
-            POST_INSTALLED_FACTOR,
+            Edition::Si,
+            post_installed_factor(Edition::Si),
             megapascal::new(25.0),
             millimetre::new(160.0),
         ));

@@ -1,6 +1,7 @@
 //! Steel strength of a stud.
 
 use super::clause;
+use super::edition::Edition;
 use crate::source::{Source, Standing};
 use crate::units::{Area, Force, Pressure, megapascal};
 
@@ -11,15 +12,20 @@ pub const SHEAR: Source = clause("17.7.1.2", Standing::SecondHand);
 /// Steel in shear on a grout pad.
 pub const GROUT: Source = clause("17.7.1.2.1", Standing::FromMemory);
 
-/// Ultimate strength that counts, at most 1.9 f_ya and 860 MPa (125 000 psi).
+/// Ultimate strength that counts, at most 1.9 f_ya and 125 000 psi, in SI 860 MPa.
 ///
 /// # Source
-/// ACI 318-19, 17.6.1.2.
-pub fn ultimate_that_counts(ultimate: Pressure, yield_strength: Pressure) -> Pressure {
+/// ACI 318-19 and ACI 318M-19, 17.6.1.2.
+pub fn ultimate_that_counts(
+    edition: Edition,
+    ultimate: Pressure,
+    yield_strength: Pressure,
+) -> Pressure {
+    let most = edition.stress_of(edition.either(125_000.0, 860.0));
     megapascal::new(
         megapascal::get(ultimate)
             .min(1.9 * megapascal::get(yield_strength))
-            .min(860.0),
+            .min(megapascal::get(most)),
     )
 }
 
@@ -57,6 +63,7 @@ mod tests {
         assert!((0.65 * kilonewton::get(shear(area, ultimate, true)) - 39.2).abs() < 0.05);
         assert!(
             (megapascal::get(ultimate_that_counts(
+                Edition::Si,
                 megapascal::new(1000.0),
                 megapascal::new(900.0)
             )) - 860.0)

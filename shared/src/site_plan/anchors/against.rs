@@ -295,11 +295,12 @@ fn torque_and_proof(plan: &SitePlan, say: &Say) -> Option<Problem> {
         Problem::between(
             paths![anchors.torque_n_m, anchors.size, anchors.strength_class],
             format!(
-                "{} would pull an {} of class {} with {}, more than its proof load of {}: it would stretch for good. The limit is {}, and the \
+                "{} would pull {} {} of {} with {}, more than its proof load of {}: it would stretch for good. The limit is {}, and the \
                  plan's own torque lies well below it. If the figure was handed on in “kilos”, ask which unit was meant.",
                 nm(torque),
+                size.stock().either("an", "a"),
                 size.said(),
-                class.said(),
+                class.named(),
                 kn(pull),
                 kn(proof),
                 nm(most)

@@ -4,6 +4,7 @@ mod shear;
 mod tension;
 
 use crate::notes::Notes;
+use crate::rules::aci_318_19::edition::Edition;
 use crate::rules::aci_318_19::factors::{self, Category};
 use crate::stages::anchors::areas::EdgeArea;
 use crate::stages::anchors::situation::{Acting, Scope, Situation};
@@ -31,6 +32,11 @@ pub fn worst_edge(situation: &Situation, acting: &Acting) -> Option<EdgeArea> {
 /// Whether the steel counts as ductile.
 fn ductile(situation: &Situation) -> bool {
     situation.steel.elongation_ratio >= DUCTILE_RATIO
+}
+
+/// The edition of the code: inch rods by the inch one.
+fn edition(situation: &Situation) -> Edition {
+    Edition::of(situation.brief.anchors.size.value.stock())
 }
 
 /// The product's category.

@@ -9,7 +9,7 @@ use crate::brief::anchors::above_concrete;
 use crate::brief::{Brief, Origin};
 use crate::figure::{Celsius, Count, Hour, Millilitre, Millimetre, SquareMillimetre, Unit};
 use crate::notes::{Check, Notes, Working};
-use crate::rules::{resin, threads};
+use crate::rules::{resin, thread_engagement, threads};
 use crate::site_plan::anchors::Hole;
 use crate::source::Source;
 use crate::stock::INCH_MM;
@@ -108,12 +108,14 @@ pub fn find(brief: &Brief) -> Setting {
         gel_time: gel,
         snug_after: snug,
         cure_time,
-        stud_length_needed: anchors.embedment.value
-            + above_concrete(
-                &thread,
-                brief.pier.gap.value,
-                brief.pier.plate_thickness.value,
-            ),
+        stud_length_needed: brief.stock.value.up_to_a_mark(
+            anchors.embedment.value
+                + above_concrete(
+                    &thread,
+                    brief.pier.gap.value,
+                    brief.pier.plate_thickness.value,
+                ),
+        ),
         brush: anchors.hole_diameter.value
             + millimetre::new(brief.stock.value.either(2.0, INCH_MM / 16.0)),
         cleaning_rounds: 4,
@@ -134,6 +136,7 @@ pub fn notes(brief: &Brief, setting: &Setting, notes: &mut Notes) {
         .note("If they are too short, the nut or the embedment lacks length: use longer studs or a smaller gap.")
         .moved_by(paths![anchors.length_mm, anchors.embedment_mm, pier.gap_mm, pier.plate_thickness_mm]),
     );
+    engagement(brief, notes);
     holes(brief, notes);
     notes.working(
         Working::new(
@@ -174,6 +177,54 @@ pub fn notes(brief: &Brief, setting: &Setting, notes: &mut Notes) {
             .gives("t", cure, Hour),
         );
     }
+}
+
+/// How much of the stud's thread the upper nut has hold of, and how much it needs.
+fn engagement(brief: &Brief, notes: &mut Notes) {
+    let (anchors, pier) = (&brief.anchors, &brief.pier);
+    let thread = anchors.thread();
+    let needed = thread_engagement::in_a_nut(&thread);
+    let below = anchors.embedment.value
+        + pier.gap.value
+        + pier.plate_thickness.value
+        + thread.washer_thickness;
+    let beyond = (anchors.length.value - below).max(millimetre::new(0.0));
+    let engaged = beyond.min(thread.nut_height);
+    notes.check(
+        Check::at_least(
+            "anchors.thread_engaged",
+            "Do the nuts hold enough thread?",
+            engaged,
+            needed,
+            Millimetre,
+            thread_engagement::SOURCE,
+        )
+        .note(
+            "With less the thread strips before the stud breaks. A nut of the stud's own class holds enough when the stud stands out \
+             of it; take longer studs, and never a thin nut.",
+        )
+        .moved_by(paths![
+            anchors.length_mm,
+            anchors.embedment_mm,
+            pier.gap_mm,
+            pier.plate_thickness_mm,
+            anchors.size
+        ]),
+    );
+    notes.working(
+        Working::new(
+            "anchors.thread_needed",
+            "Thread that a nut needs to be as strong as the stud",
+            "L_e = 2 A_s/{π K_n [1/2 + 0.577 35 (E_s − K_n)/P]}",
+            thread_engagement::SOURCE,
+        )
+        .with("A_s", thread.stress_area, SquareMillimetre)
+        .with("K_n", thread.inner_minor, Millimetre)
+        .with("E_s", thread.outer_pitch, Millimetre)
+        .with("P", thread.pitch, Millimetre)
+        .with("height of the nut", thread.nut_height, Millimetre)
+        .gives("L_e", needed, Millimetre),
+    );
 }
 
 /// The lines behind embedment and holes; what was stated needs none.

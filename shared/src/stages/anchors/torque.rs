@@ -152,12 +152,7 @@ pub fn find(brief: &Brief, seat: Seat, screw: &Screw, edge: Length, bears: Bears
             .to_vec(),
         passes: order::passes(set),
         order: order::star(brief.anchors.number()),
-        kilos_readings: kilos::readings(
-            brief,
-            screw,
-            newton_metre::get(used),
-            newton_metre::new(high),
-        ),
+        kilos_readings: kilos::readings(brief, screw, used, newton_metre::new(high)),
         lesson: kilos::lesson(brief, screw, used, newton_metre::new(high)),
         nut_factor: screw.nut_factor,
         below,

@@ -241,7 +241,7 @@ fn sized(field: Path, value: Length, why: String, effect: &str) -> Assumption {
         unit: Unit::Metre,
         why,
         effect: effect.into(),
-        source: Source::judgement("least size that meets every need, in steps of 50 mm or 2 in"),
+        source: Source::judgement("least size that meets every need, in round steps of a tape"),
     }
 }
 

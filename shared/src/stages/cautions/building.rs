@@ -138,7 +138,7 @@ pub(super) fn heavy(brief: &Brief, empty: Mass, notes: &mut Notes) {
                  once it stands and its nuts are on.",
                 brief.units.say(mass, Unit::Kilogram)
             ),
-            Source::common_practice("25 kg for one person under the best conditions"),
+            Source::common_practice("what guidance lets one person lift under the best conditions"),
         );
     }
 }

@@ -30,15 +30,21 @@ pub(super) fn list(brief: &Brief, seat: Seat, notes: &mut Notes) {
 
 fn tightening(brief: &Brief, seat: Seat, notes: &mut Notes) {
     if seat == Seat::Nuts {
+        // 50 and 60 lbf ft of a rod of 5/8 in.
+        let (usual, from, to) = brief.anchors.size.value.stock().either(
+            ("an M16", 80.0, 120.0),
+            ("a rod of 5/8\u{2033}", 67.8, 81.35),
+        );
         notes.caution(
             "anchors.hold_lower_nut",
             When::Tightening,
             format!(
                 "Hold the lower nut with a spanner whenever the upper one is turned. Without that about half of the torque twists the stud in \
-                 its resin, and products allow an M16 some {} to {} there; a stud that has turned in its hole no longer \
+                 its resin, and products allow {} some {} to {} there; a stud that has turned in its hole no longer \
                   holds, though nothing shows.",
-                brief.units.say(80.0, Unit::NewtonMetre),
-                brief.units.say(120.0, Unit::NewtonMetre)
+                usual,
+                brief.units.say(from, Unit::NewtonMetre),
+                brief.units.say(to, Unit::NewtonMetre)
             ),
             Source::from_memory("Assessments of bonded anchors", "", "largest installation torque"),
         );

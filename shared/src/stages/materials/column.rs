@@ -1,6 +1,8 @@
 //! The steel column.
 
 use crate::figure::Unit;
+use crate::rules::{thread_engagement, threads};
+use crate::site_plan::anchors::Size;
 use crate::site_plan::pier::Fill;
 use crate::stock::words;
 use crate::units::{kilogram, metre, millimetre};
@@ -72,8 +74,9 @@ fn steel(job: &Job, list: &mut List) {
         pieces(1.0),
         "the mount's seat",
         format!(
-            "holes on a circle of {} from the mount in hand",
-            mm(brief.top_bolt_circle.value)
+            "holes on a circle of {} from the mount in hand{}",
+            mm(brief.top_bolt_circle.value),
+            tapped(job)
         ),
     );
     list.buy(
@@ -100,6 +103,18 @@ fn steel(job: &Job, list: &mut List) {
         "fixing the mount",
         "one set to the mount's own drawing; stainless with paste",
     );
+}
+
+/// The thickest bolt of what is sold that the top plate may be tapped for; nothing where it is too thin for all of them.
+fn tapped(job: &Job) -> String {
+    let most = thread_engagement::thickest_tapped(job.brief.pier.top_plate_thickness.value);
+    Size::of(job.stock())
+        .filter(|size| threads::thread(*size).diameter <= most)
+        .last()
+        .map_or_else(String::new, |size| {
+            let size = size.said();
+            format!("; where they are tapped, for bolts of {size} at most")
+        })
 }
 
 fn fill(job: &Job, list: &mut List) {
@@ -153,7 +168,11 @@ fn lifting(job: &Job, list: &mut List) {
     );
     list.hire(
         "slings",
-        format!("Lifting slings for {}", job.say(1.0, Unit::Tonne)),
+        format!(
+            "Lifting slings for {}",
+            job.stock()
+                .either(job.say(1.0, Unit::Tonne), job.say(1000.0, Unit::Kilogram))
+        ),
         pieces(2.0),
         "lifting the column",
         "looked over before use; never round a sharp plate's edge",

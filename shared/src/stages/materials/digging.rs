@@ -1,9 +1,9 @@
 //! Setting out and digging.
 
-use crate::figure::{CubicMetre, Litre, Unit};
+use crate::figure::{CubicMetre, Litre, Unit, significant};
 use crate::site_plan::excavation::Method;
 use crate::site_plan::site::Soil;
-use crate::units::{cubic_metre, metre};
+use crate::units::{cubic_metre, litre, metre};
 
 use super::{Group, Job, List, dowels, frost, pieces, up};
 
@@ -12,6 +12,8 @@ const SHEET_COVER_M: f64 = 0.33;
 const ABOVE_EDGE_M: f64 = 0.2;
 /// A frame of struts at least every so far down, m.
 const FRAME_M: f64 = 0.6;
+/// Litres in a cubic foot, in which barrows are sold.
+const LITRES_IN_A_CUBIC_FOOT: f64 = 28.316_846_592;
 /// Hours of a working day.
 pub(super) const DAY_H: f64 = 8.0;
 /// Spare area of a sheet that is laid over or under something.
@@ -145,7 +147,14 @@ fn lining(job: &Job, list: &mut List) {
 
 fn spoil(job: &Job, list: &mut List) {
     let pit = &job.excavation;
-    let barrow = job.say(job.brief.excavation.barrow.value, Litre);
+    let barrow = job.brief.excavation.barrow.value;
+    let barrow = job.stock().either(
+        job.say(barrow, Litre),
+        format!(
+            "{} cubic feet",
+            significant(litre::get(barrow) / LITRES_IN_A_CUBIC_FOOT, 2)
+        ),
+    );
     list.have(
         "barrow",
         "Wheelbarrow",

@@ -5,7 +5,7 @@ use crate::site_plan::block::{Mix, Reinforcement};
 use crate::units::{cubic_metre, metre, millimetre};
 
 use super::lengths::{Offer, needed};
-use crate::stock::{INCH_MM, Stock};
+use crate::stock::{INCH_MM, Stock, goods};
 
 use super::{Group, Job, List, pieces, up};
 
@@ -14,6 +14,8 @@ const BAR_LENGTHS: Offer = Offer {
     metric: &[("rebar-3m", 3.0), ("rebar-12m", 12.0)],
     inch: &[("rebar-10ft", 10.0), ("rebar-40ft", 40.0)],
 };
+/// Nobody lays more sheets of mesh than this upon each other in the place of bars.
+const MOST_LAYERS: f64 = 2.0;
 /// Temperature below which an insulating blanket is laid, °C.
 const COOL_C: f64 = 10.0;
 
@@ -117,10 +119,13 @@ fn steel(job: &Job, list: &mut List) {
             "a mesh under the top"
         },
         format!(
-            "{} in all at {} both ways, a tenth for cutting; {}",
+            "{} in all at {} both ways, a tenth for cutting{}",
             job.say(length, Unit::Metre),
             job.mm(spacing),
-            mesh(job)
+            mesh(
+                job,
+                std::f64::consts::FRAC_PI_4 * bar * bar * 1000.0 / spacing
+            )
         ),
     );
     list.or_in_lengths(BAR_LENGTHS.of(job.stock(), job.units, &cuts));
@@ -146,7 +151,7 @@ fn steel(job: &Job, list: &mut List) {
 }
 
 /// The same as welded sheets.
-fn mesh(job: &Job) -> String {
+fn mesh(job: &Job, area_mm2_m: f64) -> String {
     let nets = if job.brief.block.reinforcement.value == Reinforcement::Cage {
         6.0
     } else {
@@ -156,8 +161,21 @@ fn mesh(job: &Job) -> String {
         / (job.good("mesh-long") * job.good("mesh-wide")))
     .ceil();
     let (long, wide) = (job.sold("mesh-long"), job.sold("mesh-wide"));
+    let Some((row, layers)) = goods::mesh_at_least(job.stock(), area_mm2_m) else {
+        return String::new();
+    };
+    if layers > MOST_LAYERS {
+        return String::new();
+    }
+    let sheets = sheets * layers;
+    let layers = if layers > 1.0 {
+        format!("{layers} layers of welded mesh")
+    } else {
+        "welded mesh".to_owned()
+    };
     format!(
-        "or welded mesh with as much steel, about {sheets} of the stock sheets of {long} × {wide}"
+        "; or {layers} {} with as much steel, about {sheets} stock sheets of {long} × {wide}",
+        row.name()
     )
 }
 
@@ -261,7 +279,12 @@ fn parts(job: &Job, waste: &str, list: &mut List) {
     let ratio = job.say(order.water_cement_ratio, One);
     list.buy(
         "cement",
-        format!("Cement in bags of {}", job.sold("cement-bag")),
+        format!(
+            "Cement {}, in bags of {}",
+            goods::cement(job.stock(), job.brief.block.cement.value.key())
+                .map_or("", |row| row.text("says")),
+            job.sold("cement-bag")
+        ),
         pieces(f64::from(order.cement_bags.unwrap_or_default())),
         "the block",
         format!("{waste} for waste; water to cement {ratio} by mass"),
@@ -290,7 +313,7 @@ fn care(job: &Job, list: &mut List) {
     let (length, width) = (metre::get(block.length), metre::get(block.width));
     list.buy(
         "polythene",
-        "Polythene sheet",
+        job.stock().either("Polythene sheet", "Polyethylene sheet"),
         (up((length + 1.0) * (width + 1.0), 1.0), Unit::SquareMetre),
         "keeping the concrete damp",
         "laid at once, weighted at the edges",
@@ -298,7 +321,7 @@ fn care(job: &Job, list: &mut List) {
     let days = job.say(block.curing, Day);
     list.buy(
         "hessian",
-        "Hessian",
+        job.stock().either("Hessian", "Burlap"),
         (up(length * width * 1.2, 0.5), Unit::SquareMetre),
         "kept wet on the top",
         format!("for {days}"),

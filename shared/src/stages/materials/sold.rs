@@ -50,7 +50,7 @@ impl Job<'_> {
             "concrete-ready" => of("concrete"),
             "concrete-bagged" => of("bags"),
             "rebar" => of("bars"),
-            "cement" => Some("cement-bag"),
+            "cement" => of("cement"),
             "grout" => Some("grout-bag"),
             "mixer" => Some("mixer"),
             "duct" => Some("duct-length"),
@@ -86,7 +86,12 @@ impl Job<'_> {
 
     /// The same for a longer one.
     pub(super) fn about_m(&self, value: f64) -> String {
-        self.m(self.stock().either(value, nominal(value * 1000.0) / 1000.0))
+        self.m(self.about(value))
+    }
+
+    /// A round length of common practice as a tape of what is sold has it, m.
+    pub(super) fn about(&self, value: f64) -> f64 {
+        self.stock().either(value, nominal(value * 1000.0) / 1000.0)
     }
 
     /// What is sold where the pier is built.

@@ -40,6 +40,7 @@ fn steel(job: &Job, list: &mut List) {
     let count = anchors.count.value;
     let size = anchors.size.value.said();
     let class = anchors.strength_class.value.said();
+    let [nut, washer] = threads::nut_and_washer(anchors.strength_class.value);
     let length = job.mm(millimetre::get(anchors.length.value));
     let coating = anchors.coating.value.key();
     let steel = threads::steel(anchors.strength_class.value, anchors.size.value);
@@ -73,14 +74,14 @@ fn steel(job: &Job, list: &mut List) {
     };
     list.buy(
         "nut",
-        format!("Nut {size}, {class}"),
+        format!("Nut {size}, {nut}"),
         pieces(count * per_stud + 2.0),
         "levelling and holding the plate",
         format!("{per_stud} on each stud ({why}), two to spare"),
     );
     list.buy(
         "washer",
-        format!("Washer {size}, hardened, large"),
+        format!("Washer {size}, {washer}"),
         pieces(count * (per_stud - 1.0) + 2.0),
         "above and below the plate",
         "two to spare",

@@ -10,7 +10,7 @@ pub(super) fn list(job: &Job) -> List {
     let mut list = List::of(Group::Tools);
     measuring(job, &mut list);
     pouring(job, &mut list);
-    drilling(&mut list);
+    drilling(job, &mut list);
     tightening(job, &mut list);
     list
 }
@@ -82,7 +82,7 @@ fn pouring(job: &Job, list: &mut List) {
     );
 }
 
-fn drilling(list: &mut List) {
+fn drilling(job: &Job, list: &mut List) {
     list.hire(
         "hammer",
         "Rotary hammer with depth stop",
@@ -92,7 +92,10 @@ fn drilling(list: &mut List) {
     );
     list.hire(
         "extractor",
-        "Dust extractor, class M or better",
+        job.stock().either(
+            "Dust extractor, class M or better",
+            "Dust extractor with a HEPA filter",
+        ),
         (1.0, Unit::Day),
         "taking the silica dust where it arises",
         "with a hood for the bit",

@@ -17,10 +17,11 @@ pub(super) fn list(job: &Job) -> List {
     list.buy(
         "earth-cable",
         "Earthing cable, green and yellow",
-        (5.0, Unit::Metre),
+        (job.about(5.0), Unit::Metre),
         "from the column's lug to the rod",
         format!(
-            "16 mm² (4 AWG) of copper unless the electrician says otherwise; {} is assumed",
+            "{} of copper unless the electrician says otherwise; {} is assumed",
+            job.stock().either("16 mm² (4 AWG)", "4 AWG (21 mm²)"),
             job.about_m(5.0)
         ),
     );
@@ -38,7 +39,7 @@ pub(super) fn list(job: &Job) -> List {
         list.buy(
             "marker-tape",
             "Marker tape",
-            (10.0, Unit::Metre),
+            (job.about(10.0), Unit::Metre),
             "over the ducts in their trench",
             format!(
                 "{} is assumed; measure the trench to the house",
@@ -54,7 +55,10 @@ pub(super) fn list(job: &Job) -> List {
         );
         list.buy(
             "socket",
-            "Outdoor socket, IP66, behind a residual-current device",
+            job.stock().either(
+                "Outdoor socket, IP66, behind a residual-current device",
+                "Outdoor receptacle, weatherproof in use, behind a ground-fault interrupter",
+            ),
             pieces(1.0),
             "power at the pier",
             note,

@@ -66,8 +66,8 @@ fn swinging(id: &'static str, title: &'static str, brief: &Brief) -> Working {
         millimetre::get(pier.outside_diameter.value),
         millimetre::get(pier.wall.value),
     );
-    let second_moment =
-        crate::rules::en_10210_2_2006::section::second_moment(tube.outside(), tube.wall());
+    let steel = pier.steel.value;
+    let second_moment = tube::second_moment(&tube, steel);
     let shaft =
         crate::rules::en_10210_2_2006::section::mass_per_length(tube.outside(), tube.wall());
     let formula = "the slimmest usual tube with f ≥ f₀, else the largest; f = 1/(2π √(M c)), c = (h³/3 + e h² + e² h)/(E I), M = m + 33/140 μ h";
@@ -93,7 +93,7 @@ fn swinging(id: &'static str, title: &'static str, brief: &Brief) -> Working {
     .with("f₀", tube::WANTED_HZ, Unit::Hertz)
     .with(
         "f",
-        tube::held_frequency_hz(&tube, load, pier.height.value),
+        tube::held_frequency_hz(&tube, steel, load, pier.height.value),
         Unit::Hertz,
     )
 }

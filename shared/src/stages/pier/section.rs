@@ -1,6 +1,7 @@
 //! The column's section: mass, bending and shear stiffness of tube, fill and plates.
 
 use crate::brief::Brief;
+use crate::rules::aisc_360_16::wall;
 use crate::rules::en_1993_1_1_2005::material;
 use crate::rules::en_1994_1_1_2004::filled_tube;
 use crate::rules::en_10210_2_2006::section;
@@ -20,9 +21,11 @@ pub const FILL_E_MPA: f64 = 31_000.0;
 /// The column's section.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Section {
-    /// Steel area.
+    /// Wall that counts.
+    pub counted_wall: Length,
+    /// Steel area that counts.
     pub area: Area,
-    /// Second moment of the steel.
+    /// Second moment of the steel that counts.
     pub second_moment: SecondMoment,
     /// Second moment of the fill.
     pub fill_moment: SecondMoment,
@@ -57,8 +60,9 @@ impl Section {
 /// Finds the section.
 pub fn find(brief: &Brief) -> Section {
     let pier = &brief.pier;
-    let (outside, wall) = (pier.outside_diameter.value, pier.wall.value);
-    let inside = outside - 2.0 * wall;
+    let (outside, nominal) = (pier.outside_diameter.value, pier.wall.value);
+    let inside = outside - 2.0 * nominal;
+    let counted_wall = wall::counted(pier.steel.value, nominal);
     let bore: Area = section::area(inside, inside / 2.0);
     let density = match pier.fill.value {
         Fill::None => 0.0,
@@ -66,8 +70,8 @@ pub fn find(brief: &Brief) -> Section {
         Fill::Concrete => kilogram_per_cubic_metre::get(block::density()),
     };
     let fill: LinearMassDensity = kilogram_per_metre::new(density * square_metre::get(bore));
-    let area = section::area(outside, wall);
-    let second_moment = section::second_moment(outside, wall);
+    let area = section::area(outside, counted_wall);
+    let second_moment = section::second_moment(outside, counted_wall);
     let fill_moment = section::second_moment(inside, inside / 2.0);
     let counted = if pier.fill.value == Fill::Concrete {
         fill_moment
@@ -80,13 +84,16 @@ pub fn find(brief: &Brief) -> Section {
         megapascal::new(FILL_E_MPA),
         counted,
     );
-    let factor = cantilever::shear_factor((inside / outside).value, material::POISSON_RATIO);
+    let counted_inside = outside - 2.0 * counted_wall;
+    let factor =
+        cantilever::shear_factor((counted_inside / outside).value, material::POISSON_RATIO);
     let plates = pier.plate_thickness.value + pier.top_plate_thickness.value;
     Section {
+        counted_wall,
         area,
         second_moment,
         fill_moment: counted,
-        tube: section::mass_per_length(outside, wall),
+        tube: section::mass_per_length(outside, nominal),
         fill,
         bending,
         shear: cantilever::shear_stiffness(factor, material::shear_modulus(), area),

@@ -63,7 +63,7 @@ impl Use {
         let critical = buckling::critical(section.bending, pier.height.value);
         let slenderness = (squash / critical).value.sqrt();
         let chi = buckling::reduction_factor(slenderness, buckling::ALPHA_FACTOR);
-        let modulus = tube::elastic_modulus(pier.outside_diameter.value, pier.wall.value);
+        let modulus = tube::elastic_modulus(pier.outside_diameter.value, section.counted_wall);
         let bending = resistance::bending(modulus, strength);
         Self {
             weight,
@@ -97,7 +97,7 @@ pub fn checks(brief: &Brief, section: &Section, loads: &Loads, notes: &mut Notes
         site.design_gust_m_s,
         load.enclosure,
     ];
-    let class = resistance::class(outside, wall, strength);
+    let class = resistance::class(outside, section.counted_wall, strength);
     let title = "Is the column strong enough at its foot?";
     notes.check(if class < 4 {
         Check::at_most("pier.strength", title, used, 1.0, One, resistance::SOURCE)

@@ -2,10 +2,10 @@
 
 use stillground::brief::Brief;
 use stillground::design::Design;
-use stillground::figure::{Millimetre, PerCent, SquareMillimetre, Units};
+use stillground::figure::{PerCent, SquareMillimetre, Units};
 use stillground::site_plan::Code;
 use stillground::stages::anchors::{Mode, Verdict};
-use stillground::units::{Area, Length, kilonewton, metre};
+use stillground::units::{Area, Length, kilonewton, metre, millimetre};
 
 use crate::drawing::furniture::dimension_text;
 
@@ -142,7 +142,7 @@ pub(super) fn edge_words(units: Units, verdict: &Verdict) -> String {
         edge.side,
         mm2(units, edge.area),
         mm2(units, edge.single),
-        units.say(edge.counted, Millimetre),
+        units.to_measure(millimetre::get(edge.counted)),
         used(units, verdict, Mode::Edge)
     )
 }

@@ -165,11 +165,15 @@ pub fn lesson(planned: &Planned) -> Vec<Chapter> {
         "Of what breaks it",
     ];
     vec![Chapter {
-        title: "180 N m on an M16 of class 8.8, and why 180 kgf m cannot be",
+        title: planned.brief.anchors.size.value.stock().either(
+            "180 N m on an M16 of class 8.8, and why 180 kgf m cannot be",
+            "180 N m on a 5/8\u{2033}-11 rod of A193 B7, and why 180 kgf m cannot be",
+        ),
         told: Vec::new(),
         words: vec![format!(
-            "An M16 of class 8.8 has {} of stress area: it is proved with {}, {}, and breaks at {} or more. “180 kilos” on its nut can be \
+            "The {} has {} of stress area: it is proved with {}, {}, and breaks at {} or more. “180 kilos” on its nut can be \
              read in three ways.",
+            lesson.stud,
             units.say(lesson.stress_area, SquareMillimetre),
             units.say(lesson.proof, Kilonewton),
             units.say(lesson.proof_stress, Megapascal),

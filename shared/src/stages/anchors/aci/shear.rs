@@ -1,7 +1,7 @@
 //! Studs in shear by ACI 318-19: steel, edge, pry-out.
 
-use super::ductile;
 use super::tension::Pulled;
+use super::{ductile, edition};
 use crate::figure::{
     Count, Kilonewton, Megapascal, Millimetre, NewtonMetre, One, SquareMillimetre,
 };
@@ -24,8 +24,12 @@ pub(super) fn put(
     notes: &mut Notes,
 ) {
     let count = acting.count() as f64;
-    let ultimate =
-        steel::ultimate_that_counts(situation.steel.ultimate, situation.steel.yield_strength);
+    let edition = edition(situation);
+    let ultimate = steel::ultimate_that_counts(
+        edition,
+        situation.steel.ultimate,
+        situation.steel.yield_strength,
+    );
     let grouted =
         situation.seat == Seat::Bedded && millimetre::get(situation.brief.pier.gap.value) > 0.0;
     let phi = factors::steel_shear_factor(ductile(situation));
@@ -47,7 +51,7 @@ pub(super) fn put(
     .noted(notes);
     strengths.put(Mode::ShearSteel, in_steel, 1.0 / phi);
     lever(situation, acting, phi, strengths, notes);
-    let kcp = shear::pry_out_factor(situation.embedment);
+    let kcp = shear::pry_out_factor(edition, situation.embedment);
     let pried = Line::new(
         named!("aci", acting.scope, "pry_out"),
         title("concrete prised out behind"),
@@ -138,7 +142,9 @@ fn edge(situation: &Situation, acting: &Acting, strengths: &mut Strengths, notes
 fn edge_force(situation: &Situation, acting: &Acting, side: usize) -> (EdgeArea, Worked<Force>) {
     let area = EdgeArea::of(&acting.group, side);
     let ca1 = area.counted;
+    let edition = edition(situation);
     let basic = shear::basic(
+        edition,
         situation.thread.diameter,
         situation.embedment,
         situation.specified,
@@ -152,7 +158,10 @@ fn edge_force(situation: &Situation, acting: &Acting, side: usize) -> (EdgeArea,
     let force = Line::new(
         named!("aci", acting.scope, "edge"),
         format!("{}: the block's {} edge", acting.scope.words(), area.side),
-        "V_cbg = (A_Vc/A_Vco) ψ_ed,V ψ_c,V ψ_h,V V_b, V_b = min(0.6 (l_e/d)^0.2 √d; 3.7) λ_a √f'_c c_a1^1.5",
+        edition.either(
+            "V_cbg = (A_Vc/A_Vco) ψ_ed,V ψ_c,V ψ_h,V V_b, V_b = min(7 (l_e/d)^0.2 √d; 9) λ_a √f'_c c_a1^1.5 in lb, in and psi",
+            "V_cbg = (A_Vc/A_Vco) ψ_ed,V ψ_c,V ψ_h,V V_b, V_b = min(0.6 (l_e/d)^0.2 √d; 3.7) λ_a √f'_c c_a1^1.5",
+        ),
         shear::BREAKOUT,
     )
     .with("c_a1", ca1, Millimetre)

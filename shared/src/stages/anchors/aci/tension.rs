@@ -1,6 +1,6 @@
 //! Studs in tension by ACI 318-19: steel, breakout, bond.
 
-use super::{category, ductile};
+use super::{category, ductile, edition};
 use crate::figure::{Count, Kilonewton, Megapascal, Millimetre, One, SquareMillimetre};
 use crate::notes::{Line, Notes};
 use crate::rules::aci_318_19::{bond, breakout, factors, steel};
@@ -25,8 +25,11 @@ pub(super) fn put(
     notes: &mut Notes,
 ) -> Pulled {
     let count = acting.count() as f64;
-    let ultimate =
-        steel::ultimate_that_counts(situation.steel.ultimate, situation.steel.yield_strength);
+    let ultimate = steel::ultimate_that_counts(
+        edition(situation),
+        situation.steel.ultimate,
+        situation.steel.yield_strength,
+    );
     let steel_factor = factors::steel_tension_factor(ductile(situation));
     let title = |what: &str| format!("{}: {what}", acting.scope.words());
     let in_steel = Line::new(
@@ -85,18 +88,22 @@ fn breakout(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force 
     };
     let edge = acting.group.nearest_edge();
     let title = |what: &str| format!("{}: {what}", acting.scope.words());
+    let edition = edition(situation);
     let basic = Line::new(
         named!("aci", acting.scope, "breakout_basic"),
         title("breakout of a stud far from edges"),
-        "N_b = k_c λ_a √f'_c h_ef^1.5",
+        edition.either(
+            "N_b = k_c λ_a √f'_c h_ef^1.5 in lb, in and psi",
+            "N_b = k_c λ_a √f'_c h_ef^1.5",
+        ),
         breakout::BREAKOUT,
     )
-    .with("k_c", breakout::POST_INSTALLED_FACTOR, One)
+    .with("k_c", breakout::post_installed_factor(edition), One)
     .with("λ_a", 1.0, One)
     .with("f'_c", situation.specified, Megapascal)
     .with("h_ef", embedment, Millimetre)
     .gives("N_b", Kilonewton, |(factor, _, strength, embedment)| {
-        breakout::basic(factor, strength, embedment)
+        breakout::basic(edition, factor, strength, embedment)
     })
     .noted(notes);
     let area_ratio = (acting.group.area(embedment * 1.5) / breakout::single_area(embedment)).value;
@@ -158,7 +165,7 @@ fn bond(situation: &Situation, acting: &Acting, notes: &mut Notes) -> Force {
         bond::basic(bond, diameter, embedment)
     })
     .noted(notes);
-    let reach = bond::reach(diameter, situation.bond_uncracked);
+    let reach = bond::reach(edition(situation), diameter, situation.bond_uncracked);
     let area_ratio = (acting.group.area(reach) / bond::single_area(reach)).value;
     let edged = bond::edge_factor(edge, reach);
     let [x, y] = acting
