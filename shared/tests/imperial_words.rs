@@ -72,6 +72,8 @@ const NAMES: &[&str] = &[
     "newton metres, kilogram-force metres",
     "in newton metres, before",
     "M10",
+    "CEM I 42.5 N, CEM II 32.5 R or 42.5 N",
+    "CEM II 32.5 N",
     "on a metre",
     "a metre deep, leave",
     "a metre east of the axis",

@@ -5,7 +5,7 @@ use stillground_server::forms::short::Part;
 
 use crate::walk::Journey;
 
-pub const EXAMPLES: [(&str, &str); 6] = [
+pub const EXAMPLES: [(&str, &str); 5] = [
     (
         "shallow rock",
         include_str!("../examples/club-on-shallow-rock.json"),
@@ -18,7 +18,6 @@ pub const EXAMPLES: [(&str, &str); 6] = [
         "firm clay",
         include_str!("../examples/firm-clay-garden.json"),
     ),
-    ("inch garden", include_str!("../examples/inch-garden.json")),
     ("quarry lane", include_str!("../examples/quarry-lane.json")),
     ("sandy water", include_str!("../examples/sandy-water.json")),
 ];

@@ -45,7 +45,7 @@ fn a_step_is_four_screens_of_a_telephone() {
             pages.push((name.clone(), format!("/p/{}/{}", kept.edit, step.slug())));
         }
     }
-    assert_eq!(pages.len(), 36);
+    assert_eq!(pages.len(), 30);
     let over = over(&journey, &pages, &budget);
     assert!(over.is_empty(), "{over:#?}");
 }
@@ -89,7 +89,7 @@ fn a_chapter_is_eight_screens_of_a_telephone() {
             ));
         }
     }
-    assert_eq!(pages.len(), 30);
+    assert_eq!(pages.len(), 25);
     let over = over(&journey, &pages, &budget);
     assert!(over.is_empty(), "{over:#?}");
 }

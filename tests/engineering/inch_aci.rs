@@ -63,14 +63,17 @@ fn inch_rods_by_the_inch_edition() {
     for case in cases {
         let name = case["name"].as_str().unwrap();
         let of = |key: &str| case[key].as_f64().unwrap();
-        let is = |key: &str, found: f64| close(&format!("{name}: {key}"), found, of(key), 1e-3);
+        let near = |key: &str, found: f64, by| close(&format!("{name}: {key}"), found, of(key), by);
+        let is = |key: &str, found: f64| near(key, found, 1e-3);
+        // The standard's table of areas, which the engine reads, rounds to a thousandth of a square inch.
+        let steel_is = |key: &str, found: f64| near(key, found, 2e-3);
         let (group, depth, strength) = (group(case), inch(of("hef")), E.stress_of(of("fc")));
         let thread = threads::thread(size(of("d")));
         let counts =
             steel::ultimate_that_counts(E, E.stress_of(of("futa")), E.stress_of(of("fya")));
-        is("a_se", square_inches(thread.stress_area));
-        is("n_sa", pounds(steel::tension(thread.stress_area, counts)));
-        is(
+        steel_is("a_se", square_inches(thread.stress_area));
+        steel_is("n_sa", pounds(steel::tension(thread.stress_area, counts)));
+        steel_is(
             "v_sa",
             pounds(steel::shear(thread.stress_area, counts, false)),
         );

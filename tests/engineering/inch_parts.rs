@@ -1,7 +1,10 @@
 //! Inch parts against published tables, and chosen parts against the catalogue.
 
 use stillground::brief::resolve;
-use stillground::figure::Units;
+use stillground::decided::decide;
+use stillground::figure::{Unit, Units};
+use stillground::halfspace::NoShelf;
+use stillground::record::{Asks, items};
 use stillground::rules::aci_318_19::edition::Edition;
 use stillground::rules::aci_318_19::{bond, breakout, steel};
 use stillground::rules::en_10210_2_2006::section;
@@ -13,6 +16,7 @@ use stillground::stock::Stock;
 use stillground::units::{
     kilogram_per_metre, kilonewton, megapascal, millimetre, millimetre_to_the_fourth, newton_metre,
 };
+use stillground_tests::example;
 
 /// A pound a foot, kg/m.
 const LB_FT: f64 = 0.453_592_37 / 0.3048;
@@ -152,6 +156,72 @@ fn bits_depths_and_torques_are_within_a_published_assessment() {
         let ceiling = threads::torque_ceiling(size, millimetre::new(1000.0));
         assert!(newton_metre::get(ceiling) <= torque * 1.355_818, "{size:?}");
     }
+}
+
+/// Farther than this a tape is read by whole inches.
+const FAR_IN: f64 = 240.0;
+
+/// What somebody measures on site of an inch plan is judged at marks of an inch tape, or by thousandths where it is finer than one.
+#[test]
+fn the_record_of_an_inch_plan_is_judged_at_marks_of_a_tape() {
+    let bare = SitePlan {
+        units: Some(Units::Imperial),
+        stock: Some(Stock::Inch),
+        ..SitePlan::unknown()
+    };
+    for plan in [example("inch-garden"), bare] {
+        let decided = decide(&plan, &NoShelf).unwrap();
+        let mut looked_at = 0;
+        for item in items(&decided.brief, &decided.design) {
+            let Asks::Number { unit, bands, .. } = &item.asks else {
+                continue;
+            };
+            let scale = match unit {
+                Unit::Millimetre => 1.0,
+                Unit::Metre => 1000.0,
+                _ => continue,
+            };
+            for limit in bands.iter().filter_map(|band| band.up_to) {
+                let inches = limit * scale / 25.4;
+                let marks = inches * 16.0;
+                assert!(
+                    (marks - marks.round()).abs() < 1e-6 || inches < 0.0625 || inches > FAR_IN,
+                    "{}: {inches} in",
+                    item.id
+                );
+                looked_at += 1;
+            }
+        }
+        assert!(looked_at > 30, "{looked_at}");
+    }
+}
+
+/// Where inches are sold nothing is ordered in decimals of a foot, a pound or a square foot.
+#[test]
+fn an_inch_order_is_in_whole_units() {
+    let mut looked_at = 0;
+    for line in decide(&example("inch-garden"), &NoShelf)
+        .unwrap()
+        .design
+        .materials
+    {
+        let amount = line.quantity * line.unit.imperial_factor();
+        let step = match line.unit {
+            Unit::Metre | Unit::SquareMetre | Unit::Kilogram => 1.0,
+            Unit::Litre => 0.25,
+            Unit::CubicMetre if amount > 0.5 => 0.25,
+            Unit::CubicMetre => 0.1,
+            _ => continue,
+        };
+        let steps = amount / step;
+        assert!(
+            (steps - steps.round()).abs() < 1e-6,
+            "{}: {amount}",
+            line.id
+        );
+        looked_at += 1;
+    }
+    assert!(looked_at > 12, "{looked_at}");
 }
 
 /// Units change words, stock changes parts, and neither changes the other.

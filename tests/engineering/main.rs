@@ -40,6 +40,7 @@ mod inch_parts;
 mod iso_898_1;
 mod jrc_steel_2014;
 mod magnetic_field;
+mod metric_figures;
 mod motion_finite;
 mod neighbours;
 mod options;

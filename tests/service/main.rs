@@ -20,7 +20,6 @@ mod faults;
 mod generated;
 mod ground_input;
 mod held;
-mod inch_pages;
 mod interface;
 mod limits;
 mod lookup;

@@ -287,6 +287,35 @@ fn a_file_that_holds_no_secret_is_told_in_words_whatever_it_is() {
     );
 }
 
+/// A tube in the house's store that nobody sells is named with its place in the list, in both families.
+#[test]
+fn a_tube_in_stock_that_no_catalogue_has_stops_the_start() {
+    for (stock, tubes, told) in [
+        (
+            "metric",
+            "[[168.3, 6.3], [168.3, 6.1]]",
+            "tubes_mm[1]: 168.3 × 6.1 mm",
+        ),
+        ("inch", "[[219.1, 8.0]]", "tubes_mm[0]: 219.1 × 8 mm"),
+        ("inch", "[[219.1, -8.0]]", "tubes_mm: at most"),
+    ] {
+        let text = format!(
+            r#"{{ "plan": {{ "schema_version": 1, "stock": "{stock}" }}, "tubes_mm": {tubes} }}"#
+        );
+        let folder = with_file("house.json", &text);
+        let file = folder.path().join("house.json");
+        let checked = run(
+            folder.path(),
+            &["check", "--defaults-file", file.to_str().unwrap()],
+        );
+        assert!(
+            checked.status.code() == Some(1) && printed(&checked).contains(told),
+            "{told}: {}",
+            printed(&checked)
+        );
+    }
+}
+
 fn said_of(output: &Output) -> String {
     said(output)
         .split("cannot start with")

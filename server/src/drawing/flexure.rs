@@ -102,7 +102,7 @@ fn words(brief: &Brief, flexure: &Flexure) -> Vec<String> {
         ),
         format!(
             "The bending dies away within {} of wall. A fifth of the yield strength stays in hand up to {}.",
-            units.to_measure(millimetre::get(flexure.wall_height)),
+            units.to_measure(rounded(millimetre::get(flexure.wall_height))),
             units.say(flexure.most_torque, NewtonMetre)
         ),
     ]

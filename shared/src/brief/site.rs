@@ -5,6 +5,7 @@ use crate::path;
 use crate::site_plan::site::{Exposure, RockKind, Soil, WaterDemand};
 use crate::site_plan::{self, Site as Said, SitePlan};
 use crate::source::Source;
+use crate::stock::Stock;
 use crate::units::{Length, Velocity, metre};
 
 /// Complete answers about the site. What the ground stage derives from the soil stays as the person stated it.
@@ -50,7 +51,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Site {
         Taken::new(
             storm,
             "overturning, the column and the force on the studs",
-            Source::judgement("40 m/s inland, 50 m/s on a coast or a hill"),
+            Source::judgement("a gust inland, and one a quarter faster on a coast or a hill"),
         ),
     );
     let groundwater_depth = Given {
@@ -75,7 +76,10 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Site {
 /// Height assumed for a bank that nobody measured, m.
 pub const ASSUMED_BANK_M: f64 = 1.5;
 /// Depth taken for a footing that nobody dug to, m.
-pub const ASSUMED_FOOTING_M: f64 = 0.3;
+pub fn assumed_footing_m(stock: Stock) -> f64 {
+    // 11 3/4 in: no deeper than 300 mm.
+    stock.either(0.3, 0.298_45)
+}
 /// Height taken for a tree of which only the distance is known.
 pub const ASSUMED_TREE_HEIGHT_M: f64 = 15.0;
 
@@ -98,7 +102,7 @@ fn neighbours(stated: &site_plan::Site, ask: &mut Ask) {
     if stated.building_distance_m.is_some() && stated.building_footing_depth_m.is_none() {
         ask.note_number(
             Said::building_footing_depth_m.row,
-            ASSUMED_FOOTING_M,
+            assumed_footing_m(ask.stock),
             taken!(Said::building_footing_depth_m),
         );
     }

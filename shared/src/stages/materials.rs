@@ -266,7 +266,8 @@ fn as_asked_for(stock: Stock, quantity: f64, unit: Unit) -> f64 {
         (Stock::Inch, Unit::CubicMetre) => 0.1,
         _ => return quantity,
     } / unit.imperial_factor();
-    (quantity / step - 1e-6).ceil() * step
+    // What a plant's or a shop's own step rounds by is no more of it.
+    (quantity / step - 1e-3).ceil() * step
 }
 
 /// Lists what to order.

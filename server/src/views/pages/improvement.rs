@@ -112,6 +112,7 @@ fn label(path: &str) -> String {
 fn value(field: &NewField, units: Units) -> String {
     match &field.value {
         NewValue::Number(value) => match SitePlan::number(&field.field) {
+            Some(number) if number.unit == Unit::Millimetre => units.to_measure(*value).to_string(),
             Some(number) => units.say(*value, number.unit),
             None => units.say(*value, One),
         },

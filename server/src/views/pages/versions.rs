@@ -109,6 +109,11 @@ const CHANGES: &[Changed] = &[
         was: "Moved the star by up to four tenths less at a little more wind, where the flow round the column changes.",
         is: "A faster wind never moves the star less.",
     },
+    Changed {
+        about: "Thread in the nuts",
+        was: "The length of the studs alone was checked.",
+        is: "Also whether the nut on a stud has hold of as much thread as it needs to be as strong as the stud.",
+    },
 ];
 
 /// The page.

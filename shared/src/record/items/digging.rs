@@ -19,8 +19,10 @@ const TRIM: (f64, f64) = (10.0, 0.5);
 const LOOSE: (f64, f64) = (30.0, 1.0);
 /// Deeper by more than this is another pit.
 const OTHER: (f64, f64) = (150.0, 6.0);
-/// Water closer than this under the bottom may rise into it, m.
-const NEAR_WATER_M: f64 = 0.3;
+/// Water closer than this under the bottom may rise into it.
+const NEAR_WATER: (f64, f64) = (300.0, 12.0);
+/// Water that comes this much higher than expected is told.
+const HIGHER: (f64, f64) = (100.0, 4.0);
 const PLANNER: &str = "whoever made the plan";
 
 pub(super) fn items(job: &Job, items: &mut Vec<Item>) {
@@ -170,9 +172,10 @@ fn water(job: &Job) -> Item {
     let told =
         Verdict::outside("tell whoever made the plan: the plan assumes dry ground to there.");
     let from = expected.unwrap_or(f64::MAX).min(20.0);
+    let limit = |(mm, inches)| job.limit_mm(mm, inches) / 1000.0;
     let bands = up_to(depth, Verdict::stop(in_pit, PLANNER))
-        .up_to(depth + NEAR_WATER_M, near)
-        .up_to(from - 0.1, told)
+        .up_to(depth + limit(NEAR_WATER), near)
+        .up_to(from - limit(HIGHER), told)
         .above(Verdict::Within);
     let none = Answer::fine("none", "no water");
     let said = expected.map_or_else(

@@ -17,11 +17,17 @@ pub enum Edition {
 
 impl Edition {
     /// The edition that parts of a family are checked by.
+    ///
+    /// # Source
+    /// ACI 318-19 and ACI 318M-19, notation and units.
     pub fn of(stock: Stock) -> Self {
         stock.either(Self::Si, Self::Inch)
     }
 
     /// Of two constants that of this edition.
+    ///
+    /// # Source
+    /// ACI 318-19 and ACI 318M-19, notation and units.
     pub const fn either<T: Copy>(self, inch: T, si: T) -> T {
         match self {
             Self::Inch => inch,
@@ -30,21 +36,33 @@ impl Edition {
     }
 
     /// A length in its unit.
+    ///
+    /// # Source
+    /// ACI 318-19 and ACI 318M-19, notation and units.
     pub fn length(self, length: Length) -> f64 {
         millimetre::get(length) / self.either(INCH_MM, 1.0)
     }
 
     /// A stress in its unit.
+    ///
+    /// # Source
+    /// ACI 318-19 and ACI 318M-19, notation and units.
     pub fn stress(self, stress: Pressure) -> f64 {
         megapascal::get(stress) / self.psi_mpa()
     }
 
     /// So many of its unit of stress.
+    ///
+    /// # Source
+    /// ACI 318-19 and ACI 318M-19, notation and units.
     pub fn stress_of(self, count: f64) -> Pressure {
         megapascal::new(count * self.psi_mpa())
     }
 
     /// So many of its unit of force.
+    ///
+    /// # Source
+    /// ACI 318-19 and ACI 318M-19, notation and units.
     pub fn force_of(self, count: f64) -> Force {
         newton::new(count * self.either(POUND_N, 1.0))
     }

@@ -238,7 +238,7 @@ fn says(situation: &Situation, found: &Flexure) -> Vec<String> {
     vec![
         format!(
             "{first}; the foot of the wall turns outwards with it, and the bending dies away within {} of wall.",
-            units.to_measure(millimetre::get(found.wall_height))
+            units.to_measure(rounded(millimetre::get(found.wall_height)))
         ),
         format!(
             "The stress is {} in the wall and {} in the plate, a quarter added for peaks near single studs, against a yield strength of {}: \

@@ -1,7 +1,7 @@
 //! The pit and its neighbours: footings, drains and services.
 
 use crate::brief::Brief;
-use crate::brief::site::ASSUMED_FOOTING_M;
+use crate::brief::site::assumed_footing_m;
 use crate::figure::Unit;
 use crate::notes::{Check, Notes};
 use crate::paths;
@@ -34,7 +34,9 @@ pub struct Footing {
 pub fn footing(brief: &Brief, ground: &Ground, pit: &Excavation) -> Option<Footing> {
     let stated = &brief.site.stated;
     let distance = stated.building_distance_m?;
-    let deep = stated.building_footing_depth_m.unwrap_or(ASSUMED_FOOTING_M);
+    let deep = stated
+        .building_footing_depth_m
+        .unwrap_or(assumed_footing_m(brief.stock.value));
     let loose = matches!(ground.group, Group::Sand | Group::Gravel | Group::Silt) || pit.dewatering;
     let run = if loose { 2.0 } else { 1.0 };
     Some(Footing {

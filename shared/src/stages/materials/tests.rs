@@ -84,7 +84,7 @@ fn nothing_is_ordered_that_the_plan_does_not_build() {
         plan.excavation.sides = Some(Sides::Sloped);
     });
     for item in [
-        "Cement in bags",
+        "Cement CEM I 42.5 N",
         "Sharp sand",
         "grout",
         "Kiln-dried sand",
