@@ -20,6 +20,7 @@ mod faults;
 mod generated;
 mod ground_input;
 mod held;
+mod inch_pages;
 mod interface;
 mod limits;
 mod lookup;
