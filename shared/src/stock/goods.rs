@@ -96,8 +96,8 @@ pub fn mesh_at_least(stock: Stock, area_mm2_m: f64) -> Option<(&'static Row, f64
         .filter(|row| row.text("form") == "mesh")
         .filter_map(|row| {
             let each = row.value("area_mm2") * 1000.0 / row.value("spacing_mm");
-            let layers = (area_mm2_m / each - 1e-6).ceil().max(1.0);
-            layers.is_finite().then_some((row, layers, each))
+            let layers = (area_mm2_m / each - 1e-6).ceil();
+            layers.is_finite().then(|| (row, layers.max(1.0), each))
         })
         .min_by(|a, b| a.1.total_cmp(&b.1).then(a.2.total_cmp(&b.2)))
         .map(|(row, layers, _)| (row, layers))
