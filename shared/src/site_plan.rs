@@ -40,7 +40,7 @@ use crate::text;
 /// Version of the document that this engine reads.
 pub const SCHEMA_VERSION: u32 = 1;
 /// What this planner takes where nothing better is known.
-pub(crate) const HOUSE: Source = Source::judgement("house default");
+pub(crate) const HOUSE: Source = Source::judgement("the planner's own choice");
 /// Longest title, in characters.
 pub const TITLE_LENGTH: usize = 500;
 

@@ -8,8 +8,7 @@ use crate::brief::{Ask, Given, Taken, taken, usual};
 use crate::rules::threads::{self, Thread};
 use crate::site_plan::anchors::{Coating, Hole, LowerNuts, Lubrication, Size, StrengthClass, Tool};
 use crate::site_plan::pier::Levelling;
-use crate::site_plan::{Anchors as Said, SitePlan};
-use crate::source::Source;
+use crate::site_plan::{Anchors as Said, HOUSE, SitePlan};
 use crate::units::{Length, Moment, millimetre, newton_metre};
 
 pub use product::Product;
@@ -71,9 +70,6 @@ impl Anchors {
         self.count.value.round().max(1.0) as usize
     }
 }
-
-/// The house's own choice.
-const HOUSE: Source = Source::judgement("house default");
 
 /// Decides the studs' unknowns.
 pub fn resolve(plan: &SitePlan, pier: &Pier, ask: &mut Ask) -> Anchors {

@@ -6,8 +6,7 @@ use crate::rules::aci_318_19::exposure as aci_exposure;
 use crate::rules::en_206_1_2000::exposure;
 use crate::site_plan::block::{Cement, Concrete, FrostRemedy, Mix, Reinforcement, RockSurface};
 use crate::site_plan::site::Soil;
-use crate::site_plan::{Block as Said, SitePlan};
-use crate::source::Source;
+use crate::site_plan::{Block as Said, HOUSE, SitePlan};
 use crate::stock::{Stock, goods};
 use crate::units::{Force, Length, Mass};
 
@@ -69,7 +68,6 @@ pub(super) fn upstand_m(stock: Stock) -> f64 {
 /// Decides the block's unknowns.
 pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Block {
     let (said, units) = (&plan.block, ask.units);
-    let house = Source::judgement("house default");
     Block {
         length: Said::length_m.said(plan),
         width: Said::width_m.said(plan),
@@ -77,7 +75,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Block {
         upstand: taken!(ask, Said::upstand_m, upstand_m(ask.stock)),
         side_contact_from: Said::side_contact_from_m.said(plan),
         side_contact_to: Said::side_contact_to_m.said(plan),
-        concrete: concrete(plan, ask, house),
+        concrete: concrete(plan, ask),
         cement: usual!(ask, Said::cement),
         mix: ask.choice(
             Said::mix,
@@ -88,7 +86,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Block {
                     "a cubic yard by hand is a hard day for two",
                 ),
                 "what to order",
-                house,
+                HOUSE,
             ),
         ),
         reinforcement: usual!(ask, Said::reinforcement),
@@ -127,7 +125,7 @@ fn rock_washed(plan: &SitePlan, ask: &mut Ask) -> Given<bool> {
 }
 
 /// A class left open is the one that the exposure table asks for, unless it is mixed where only a plainer one is reached.
-fn concrete(plan: &SitePlan, ask: &mut Ask, house: Source) -> Given<Concrete> {
+fn concrete(plan: &SitePlan, ask: &mut Ask) -> Given<Concrete> {
     let delivered = plan.block.mix.is_none_or(|mix| mix == Mix::Ready);
     let (class, why, source) = if delivered {
         (
@@ -139,7 +137,7 @@ fn concrete(plan: &SitePlan, ask: &mut Ask, house: Source) -> Given<Concrete> {
         (
             ask.stock.either(Concrete::C25, Concrete::Psi4000),
             "what a careful mix on site or good bags reach without tests",
-            house,
+            HOUSE,
         )
     };
     let taken = Taken::new(why, "resistance of the studs, day of drilling", source);

@@ -4,8 +4,7 @@ use crate::brief::{Ask, Given, Taken, taken, usual};
 use crate::figure::Unit;
 use crate::path;
 use crate::site_plan::floor::{FloorKind, Joists, Soles, Stand, Wall};
-use crate::site_plan::{self, Floor as Said, SitePlan};
-use crate::source::Source;
+use crate::site_plan::{self, Floor as Said, HOUSE, SitePlan};
 use crate::units::{Frequency, Length, Mass, Velocity};
 
 /// Complete answers about the floor.
@@ -71,8 +70,6 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Floor {
 
 /// A person, where nobody said how heavy, kg.
 const PERSON_KG: f64 = 80.0;
-/// Source of what is usual.
-const HOUSE: Source = Source::judgement("house default");
 
 fn gap(ask: &mut Ask) -> Given<Length> {
     usual!(ask, Said::gap_mm)

@@ -4,7 +4,7 @@ use crate::brief::{Ask, Given, Taken, taken, usual};
 use crate::figure::Unit;
 use crate::rules::mechanics::mount;
 use crate::site_plan::load::Enclosure;
-use crate::site_plan::{Load as Said, SitePlan, Use};
+use crate::site_plan::{HOUSE, Load as Said, SitePlan, Use};
 use crate::source::Source;
 use crate::units::{
     Area, Length, Mass, MomentOfInertia, RotationalStiffness, Time, Velocity, hertz, kilogram,
@@ -86,7 +86,6 @@ struct LoadBody {
 /// Decides the load's unknowns.
 pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
     let said = &plan.load;
-    let house = Source::judgement("house default");
     let load_mass = ask.number(
         Said::mass_kg,
         60.0,
@@ -96,7 +95,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
                 ask.units.about(250.0, Unit::Millimetre)
             ),
             "frequency and the force on the studs",
-            house,
+            HOUSE,
         ),
     );
     let centre_above_pier = usual!(ask, Said::centre_above_pier_m);
@@ -109,7 +108,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
                 ask.units.about(0.25, Unit::Metre)
             ),
             "frequency",
-            house,
+            HOUSE,
         ),
     );
     let body = LoadBody {
@@ -139,7 +138,7 @@ pub fn resolve(plan: &SitePlan, ask: &mut Ask) -> Load {
                     ask.units.about(250.0, Unit::Millimetre)
                 ),
                 "wind force",
-                house,
+                HOUSE,
             ),
         ),
         seeing_arcsec: usual!(ask, Said::seeing_arcsec),

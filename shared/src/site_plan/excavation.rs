@@ -2,7 +2,7 @@
 
 use crate::field::{Problem, choice, section};
 use crate::path;
-use crate::site_plan::SitePlan;
+use crate::site_plan::{HOUSE, SitePlan};
 use crate::source::Source;
 
 choice! {
@@ -68,7 +68,7 @@ section! {
             method: Method,
                 asks "What do you dig with?",
                 takes Method::Hand, because "a digger reaches few gardens",
-                changes "time to dig, and who may be near the pit", from Source::judgement("house default");
+                changes "time to dig, and who may be near the pit", from HOUSE;
             /// Sides of the pit.
             sides: Sides,
                 asks "How are the sides of the pit cut?",

@@ -2,7 +2,7 @@
 
 use crate::field::{Problem, section};
 use crate::path;
-use crate::site_plan::SitePlan;
+use crate::site_plan::{HOUSE, SitePlan};
 use crate::source::Source;
 
 section! {
@@ -27,7 +27,7 @@ section! {
                 asks "How many of you are there?",
                 hint "It sets how long the digging and pouring take.",
                 takes 2.0, because "lifting and pouring ask for two",
-                changes "how long the work takes", from Source::judgement("house default");
+                changes "how long the work takes", from HOUSE;
         }
         others {
             /// Day on which digging starts, year-month-day.

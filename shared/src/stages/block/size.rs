@@ -150,7 +150,7 @@ fn depth(brief: &Brief, ground: &Ground, room: &Room, notes: &mut Notes) -> Leng
             metre::new(METRE_CUBE_M),
             brief.units.either(
                 "the trade digs at least a metre where it can",
-                "the trade digs at least that deep, or a metre, where it can",
+                "the trade digs at least that deep where it can",
             ),
         ),
         (frost, "the base goes below the frost"),

@@ -176,7 +176,7 @@ fn by_words(
 ) -> Spread<Velocity> {
     let left = Line::new(
         "ground.stress_factor",
-        "Share of the shear-wave speed left by water and by a base less than a metre deep",
+        "Share of the shear-wave speed left by water and by a shallow base",
         "Vs/Vs₀ = (σ'/σ'₀)^c₂, c₂ 0.164 in clay, 0.231 in silt, 0.236 in sand, 0.285 in gravel",
         if row.group == Group::Gravel {
             kwak::SOURCE

@@ -85,7 +85,9 @@ pub(super) const LEAST_TYPE: f64 = 0.88;
 /// the type, then the drawing gets smaller step by step.
 fn rooms() -> impl Iterator<Item = Room> {
     const WITH_WORDS: [f64; 5] = [1.0, 0.7, 0.55, 0.45, 0.38];
-    const WITHOUT: [f64; 11] = [1.0, 0.7, 0.6, 0.55, 0.5, 0.45, 0.38, 0.32, 0.27, 0.22, 0.18];
+    const WITHOUT: [f64; 15] = [
+        1.0, 0.7, 0.6, 0.55, 0.5, 0.47, 0.44, 0.41, 0.38, 0.35, 0.32, 0.29, 0.26, 0.22, 0.18,
+    ];
     const CLOSER: [(f64, f64); 4] = [(0.6, 1.0), (0.3, 1.0), (0.3, 0.94), (0.15, LEAST_TYPE)];
     let words = [1.0, 0.6, 0.3].into_iter().flat_map(|spacing_factor| {
         WITH_WORDS.map(|drawing_ratio| Room {
