@@ -55,9 +55,9 @@ pub fn hold(journey: &Journey, name: &str, path: &str, budget: &Budget) {
         desk <= budget.desk_screens,
         "{name}, {path}: {desk:.2} desk screens"
     );
-    // What a drawing says is looked at, not read in a row.
+    // What a drawing says is looked at, not read in a row; what is only heard is not shown.
     let words = journey.browser.run(
-        "const drawn = [...document.querySelectorAll('main svg')]; \
+        "const drawn = [...document.querySelectorAll('main svg, main .visually-hidden')]; \
          drawn.forEach(e => { e.style.display = 'none'; }); \
          const count = document.querySelector('main').innerText.split(/\\s+/).filter(w => /\\w/.test(w)).length; \
          drawn.forEach(e => { e.style.display = ''; }); \

@@ -6,7 +6,7 @@ use stillground::{path, row};
 pub(super) const TOPICS: &[Topic] = &[
     Topic {
         heading: "What do people stand on?",
-        intro: "Whatever they stand on must not touch the pier or lie on its block. Their weight still reaches the ground, and the ground carries it to the block.",
+        intro: "Whatever they stand on must not touch the pier or its block. Their weight still reaches the block through the ground.",
         common: &[
             choice(row!(floor.kind)),
             number(row!(floor.gap_mm)),
@@ -20,7 +20,7 @@ pub(super) const TOPICS: &[Topic] = &[
     },
     Topic {
         heading: "Where do people stand?",
-        intro: "Measure from the middle of the pier: so far east (west is negative) and so far north (south is negative).",
+        intro: "Measured east and north from the middle of the pier; west and south are negative.",
         common: &[Question {
             path: path!(floor.stands),
             words: words(row!(floor.stands).row.words),
