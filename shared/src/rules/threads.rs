@@ -48,7 +48,7 @@ pub const STAINLESS: Source = Source::second_hand(
 pub const CEILING: Source = Source::from_memory(
     "Published sheets of bonded studs",
     "",
-    "least largest torque for the thread, rounded down; of M12 and up from memory, of M10 read",
+    "least largest torque for the thread, rounded down; of the smallest size read, of the others from memory",
 );
 /// Nearer to an edge than so many diameters those sheets allow about half.
 pub const NEAR_EDGE_DIAMETERS: f64 = 5.0;

@@ -3,6 +3,7 @@
 use stillground::figure::{
     Kilonewton, MeganewtonMetrePerRadian, Megapascal, Millimetre, NewtonMetre, PerCent,
 };
+use stillground::units::millimetre;
 
 use super::{Chapter, Table};
 use crate::planned::Planned;
@@ -38,7 +39,9 @@ pub fn chapters(planned: &Planned) -> Vec<Chapter> {
         ),
         row(
             "Height of wall that bends",
-            units.say(flexure.wall_height, Millimetre),
+            units
+                .to_measure(millimetre::get(flexure.wall_height))
+                .to_string(),
         ),
         row("Foot against turning, edge held down", turn(flexure.closed)),
         row("Foot against turning, edge lifted", turn(flexure.lifted)),

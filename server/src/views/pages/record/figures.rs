@@ -46,7 +46,7 @@ fn said(task: &str, brief: &Brief, design: &Design, units: Units) -> Vec<(&'stat
         "drill" => {
             if let Some((east, south)) = crate::drawing::studs::layout(brief, design).to_the_edges()
             {
-                let mm = |metres: f64| units.say(1000.0 * metres, Unit::Millimetre);
+                let mm = |metres: f64| units.to_measure(1000.0 * metres);
                 let says = format!("{}, {}", mm(east), mm(south));
                 lines.push(("Holes to the block’s east and south edges", says));
             }
