@@ -176,7 +176,6 @@ section! {
             /// Places where people stand; null where not known.
             stands: Vec<Stand>,
                 asks "Places where someone stands or sits",
-                hint "The observer, a guest, someone at the desk. A heavy cupboard counts too.",
                 because "where an observer usually stands",
                 changes "tilt from standing", from HOUSE;
             /// Corners of the path people walk, x and y; null where not known.

@@ -20,7 +20,7 @@ pub(super) const TOPICS: &[Topic] = &[
     },
     Topic {
         heading: "Where do people stand?",
-        intro: "Measured east and north from the middle of the pier; west and south are negative.",
+        intro: "The observer, the guest, the desk, a heavy cupboard: east and north of the middle of the pier; west and south are negative.",
         common: &[Question {
             path: path!(floor.stands),
             words: words(row!(floor.stands).row.words),

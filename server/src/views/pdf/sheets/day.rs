@@ -88,7 +88,13 @@ fn rooms() -> impl Iterator<Item = Room> {
     const WITHOUT: [f64; 15] = [
         1.0, 0.7, 0.6, 0.55, 0.5, 0.47, 0.44, 0.41, 0.38, 0.35, 0.32, 0.29, 0.26, 0.22, 0.18,
     ];
-    const CLOSER: [(f64, f64); 4] = [(0.6, 1.0), (0.3, 1.0), (0.3, 0.94), (0.15, LEAST_TYPE)];
+    const CLOSER: [(f64, f64); 5] = [
+        (0.6, 1.0),
+        (0.3, 1.0),
+        (0.3, 0.94),
+        (0.15, LEAST_TYPE),
+        (0.03, LEAST_TYPE),
+    ];
     let words = [1.0, 0.6, 0.3].into_iter().flat_map(|spacing_factor| {
         WITH_WORDS.map(|drawing_ratio| Room {
             spacing_factor,
