@@ -10,7 +10,8 @@ use crate::lettering::Face;
 use crate::views::caution_lines::line;
 use crate::views::pages::record::figures;
 use crate::views::pdf::Sheet;
-use crate::views::pdf::flow::{BODY, Flow};
+use crate::views::pdf::flow::{BODY, Flow, LEAST_LETTERING};
+use crate::views::pdf::page::{Mark, Page};
 use crate::views::pdf::table::{Cell, table};
 
 /// A day of the work.
@@ -122,17 +123,30 @@ pub fn day(flow: &mut Flow, sheet: &Sheet<'_>, day: &Day) {
         .iter()
         .map(|name| on_a_side(name, sheet.brief, sheet.design).collect())
         .collect();
-    for sides in 1..=2 {
+    // A side whose drawings can all be read is better than one that says more.
+    for (sides, to_be_read) in [(1, true), (1, false), (2, false)] {
         for room in rooms() {
             let within = (room.spacing_factor, room.type_factor);
             closely(flow, before, within, day.name, |flow| {
                 put(flow, sheet, day, &drawn, room);
             });
-            if flow.pages.len() <= before + sides {
+            let fits = flow.pages.len() <= before + sides;
+            if fits && (!to_be_read || flow.pages.iter().skip(before).all(is_read)) {
                 return;
             }
         }
     }
+}
+
+/// Whether each drawing of a side has lettering that can be read.
+fn is_read(page: &Page) -> bool {
+    let marks = page.pieces.iter().flat_map(|piece| &piece.marks);
+    marks.into_iter().all(|mark| match mark {
+        Mark::Drawing {
+            factor, drawing, ..
+        } => drawing.least_lettering_mm() * factor >= LEAST_LETTERING,
+        _ => true,
+    })
 }
 
 /// Puts a sheet once more after so many pages, with a share of the usual space and of the size of type.
@@ -333,6 +347,9 @@ pub fn cautions_in_full(flow: &mut Flow, sheet: &Sheet<'_>) {
     flow.paragraph(
         "They are not all there is to know. Where you live there are rules for digging, lifting and wiring; they come first.",
     );
+    // Two sides hold them all where the parts stand a little closer.
+    let usual = flow.spacing_factor;
+    flow.spacing_factor = 0.5 * usual;
     for when in crate::views::words::WHENS {
         let all = sheet.design.cautions.iter();
         let here = all.filter(|caution| caution.when == when);
@@ -348,4 +365,5 @@ pub fn cautions_in_full(flow: &mut Flow, sheet: &Sheet<'_>) {
         let put = |text: &String| flow.styled(Face::Text, BODY * 0.86, text);
         texts.iter().for_each(put);
     }
+    flow.spacing_factor = usual;
 }
