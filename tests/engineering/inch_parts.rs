@@ -185,7 +185,7 @@ fn the_record_of_an_inch_plan_is_judged_at_marks_of_a_tape() {
                 let inches = limit * scale / 25.4;
                 let marks = inches * 16.0;
                 assert!(
-                    (marks - marks.round()).abs() < 1e-6 || inches < 0.0625 || inches > FAR_IN,
+                    (marks - marks.round()).abs() < 1e-6 || !(0.0625..=FAR_IN).contains(&inches),
                     "{}: {inches} in",
                     item.id
                 );

@@ -122,10 +122,8 @@ pub(super) fn upright(first: &[f64]) -> Option<usize> {
     };
     let mut found = (0..first.len()).filter(|i| is_gravity(first[*i]));
     let one = found.next()?;
-    let rest = (0..first.len()).filter(|i| *i != one);
-    let is_alone = rest.fold(true, |so_far, i| {
-        so_far && first[i].abs() < 0.2 * first[one].abs()
-    });
+    let mut rest = (0..first.len()).filter(|i| *i != one);
+    let is_alone = rest.all(|i| first[i].abs() < 0.2 * first[one].abs());
     (is_alone && first.len() > 1).then_some(one)
 }
 
