@@ -110,6 +110,14 @@ pub struct OtherField {
     pub set_key: fn(&mut SitePlan, Option<&str>) -> bool,
 }
 
+/// What a row must say where it is read. The compiler alone asks, in [`crate::brief::usual!`] and [`crate::brief::taken!`].
+const fn said_by_the_row<T: Copy>(said: Option<T>) -> T {
+    match said {
+        Some(said) => said,
+        None => panic!("the row says neither what is taken nor why"),
+    }
+}
+
 /// The row of a number, and as a type the unit that it is given in.
 #[derive(Debug, Clone, Copy)]
 pub struct Number<M: Measure> {
@@ -129,18 +137,12 @@ impl<M: Measure> Number<M> {
 
     /// What is taken where nobody said. Only for [`crate::brief::usual!`], where a row without it does not compile.
     pub(crate) const fn usual(&self) -> f64 {
-        match self.row.usual {
-            Some(usual) => usual,
-            None => panic!("the row does not say what it takes"),
-        }
+        said_by_the_row(self.row.usual)
     }
 
     /// Why. Only for [`crate::brief::taken!`], where a row without it does not compile.
     pub(crate) const fn because(&self) -> Because {
-        match self.row.because {
-            Some(because) => because,
-            None => panic!("the row does not say why"),
-        }
+        said_by_the_row(self.row.because)
     }
 
     /// What the person said, as a quantity.
@@ -165,18 +167,12 @@ pub struct Other<T: 'static> {
 impl<T> Other<T> {
     /// What is taken where nobody said. Only for [`crate::brief::usual!`], where a row without it does not compile.
     pub(crate) const fn usual(&self) -> fn() -> T {
-        match self.usual {
-            Some(usual) => usual,
-            None => panic!("the row does not say what it takes"),
-        }
+        said_by_the_row(self.usual)
     }
 
     /// Why. Only for [`crate::brief::taken!`], where a row without it does not compile.
     pub(crate) const fn because(&self) -> Because {
-        match self.row.because {
-            Some(because) => because,
-            None => panic!("the row does not say why"),
-        }
+        said_by_the_row(self.row.because)
     }
 }
 

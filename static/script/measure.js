@@ -1,6 +1,7 @@
 // A page of measuring: keeps what is typed on the device from the first letter, and what was entered without a connection
 // until there is one. With a connection a form goes where it goes without this script.
 import * as outbox from "./outbox.js";
+import { button, element } from "./elements.js";
 
 const page = document.getElementById("measure");
 const notice = document.getElementById("unsent");
@@ -57,19 +58,6 @@ const giveBack = () => {
   } catch {
     window.localStorage.removeItem(DRAFT);
   }
-};
-
-const element = (name, text) => {
-  const made = document.createElement(name);
-  made.textContent = text;
-  return made;
-};
-const button = (text, act) => {
-  const made = element("button", text);
-  made.type = "button";
-  made.className = "minor";
-  made.addEventListener("click", act);
-  return made;
 };
 
 const ours = (one) => forms.find((form) => (one.to || "record") === form.dataset.to && new URLSearchParams(one.body).get("task") === (form.elements.task?.value ?? null));

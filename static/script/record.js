@@ -4,6 +4,7 @@ import * as outbox from "./outbox.js";
 import * as photographs from "./photographs.js";
 import { arrive, fill, formOf, refresh, stops, turnTo } from "./board.js";
 import * as draft from "./draft.js";
+import { button, element } from "./elements.js";
 
 const page = document.getElementById("record");
 const notice = document.getElementById("unsent");
@@ -37,20 +38,6 @@ const change = (id, how) => {
 const look = async () => {
   pictures = await photographs.all(PLAN);
   show();
-};
-
-const element = (name, text, kind) => {
-  const made = document.createElement(name);
-  made.textContent = text;
-  made.className = kind || "";
-  return made;
-};
-
-const button = (text, act) => {
-  const made = element("button", text, "minor");
-  made.type = "button";
-  made.addEventListener("click", act);
-  return made;
 };
 
 const counted = (forms, shots, [one, many]) => {

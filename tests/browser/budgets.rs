@@ -2,6 +2,7 @@
 
 use serde_json::{Value, json};
 use stillground_server::forms::short::Part;
+use stillground_tests::service::Kept;
 
 use crate::walk::Journey;
 
@@ -85,6 +86,19 @@ pub fn hold(journey: &Journey, name: &str, path: &str, budget: &Budget) {
     );
 }
 
+/// The examples, each in either system of units.
+pub fn in_both_units(journey: &Journey) -> Vec<(&'static str, Kept)> {
+    let mut kept = Vec::new();
+    for (name, text) in EXAMPLES {
+        for units in ["metric", "imperial"] {
+            let mut plan: Value = serde_json::from_str(text).unwrap();
+            plan["units"] = json!(units);
+            kept.push((name, journey.service.create(&plan)));
+        }
+    }
+    kept
+}
+
 /// The plan's first page says what to do, and no more.
 #[test]
 fn the_plan_in_short_is_one_screen_of_a_desk_and_three_of_a_phone() {
@@ -95,14 +109,9 @@ fn the_plan_in_short_is_one_screen_of_a_desk_and_three_of_a_phone() {
         words: 250,
         kilobytes: 30,
     };
-    for (name, text) in EXAMPLES {
-        for units in ["metric", "imperial"] {
-            let mut plan: Value = serde_json::from_str(text).unwrap();
-            plan["units"] = json!(units);
-            let kept = journey.service.create(&plan);
-            for link in [&kept.edit, &kept.view] {
-                hold(&journey, name, &format!("/p/{link}/plan"), &budget);
-            }
+    for (name, kept) in in_both_units(&journey) {
+        for link in [&kept.edit, &kept.view] {
+            hold(&journey, name, &format!("/p/{link}/plan"), &budget);
         }
     }
 }

@@ -1,8 +1,8 @@
 //! Every answer on one page: each leads to its question and back, with scripts and without.
 
-use serde_json::{Value, json};
+use serde_json::json;
 
-use crate::budgets::{Budget, EXAMPLES, hold};
+use crate::budgets::{Budget, hold, in_both_units};
 use crate::walk::Journey;
 
 #[test]
@@ -14,18 +14,9 @@ fn all_answers_stand_on_one_page_of_eight_screens() {
         words: 1200,
         kilobytes: 30,
     };
-    for (name, text) in EXAMPLES {
-        for units in ["metric", "imperial"] {
-            let mut plan: Value = serde_json::from_str(text).unwrap();
-            plan["units"] = json!(units);
-            let kept = journey.service.create(&plan);
-            hold(
-                &journey,
-                name,
-                &format!("/p/{}/answers", kept.edit),
-                &budget,
-            );
-        }
+    for (name, kept) in in_both_units(&journey) {
+        let path = format!("/p/{}/answers", kept.edit);
+        hold(&journey, name, &path, &budget);
     }
 }
 

@@ -4,7 +4,7 @@ use serde_json::json;
 
 use crate::access::{axe, nothing_found};
 use crate::budgets::{Budget, EXAMPLES, hold};
-use crate::record::{connection, entries};
+use crate::record::{connection, entries, waits_in_the_browser};
 use crate::walk::Journey;
 
 const WAYS: [&str; 5] = ["knock", "lean", "pull", "walk", "level"];
@@ -102,20 +102,7 @@ fn what_is_measured_without_a_connection_is_kept_from_the_first_letter_and_sent_
     );
     journey.fits();
     nothing_found(&journey, &axe(), "a measurement that waits");
-    let stored = browser
-        .run("return JSON.stringify(Object.entries(localStorage))")
-        .as_str()
-        .unwrap()
-        .to_owned();
-    assert!(
-        stored.contains(&format!("stillground.unsent.{}", kept.id))
-            && stored.contains("tilt_arcsec=18"),
-        "{stored}"
-    );
-    assert!(
-        !stored.contains(&kept.record),
-        "the link's secret does not lie in the browser"
-    );
+    waits_in_the_browser(browser, &kept, "tilt_arcsec=18");
     assert_eq!(
         browser.holds("#box-tilt_arcsec"),
         "",

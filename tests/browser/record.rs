@@ -38,6 +38,23 @@ pub fn ticked(browser: &Browser, task: &str) {
     ));
 }
 
+/// What was typed lies in the browser under the plan's name, and the link's secret does not.
+pub fn waits_in_the_browser(browser: &Browser, kept: &Kept, typed: &str) {
+    let stored = browser
+        .run("return JSON.stringify(Object.entries(localStorage))")
+        .as_str()
+        .unwrap()
+        .to_owned();
+    assert!(
+        stored.contains(&format!("stillground.unsent.{}", kept.id)) && stored.contains(typed),
+        "{stored}"
+    );
+    assert!(
+        !stored.contains(&kept.record),
+        "the link's secret does not lie in the browser"
+    );
+}
+
 pub fn entries(journey: &Journey, kept: &Kept) -> Vec<Value> {
     journey.service.read(kept, &kept.view, "/entries").json()["entries"]
         .as_array()
@@ -115,20 +132,7 @@ fn nothing_that_is_entered_without_a_connection_is_lost() {
     browser.wait(
         "return document.getElementById('unsent').textContent.includes('2 forms are not sent yet')",
     );
-    let stored = browser
-        .run("return JSON.stringify(Object.entries(localStorage))")
-        .as_str()
-        .unwrap()
-        .to_owned();
-    assert!(
-        stored.contains(&format!("stillground.unsent.{}", kept.id))
-            && stored.contains("roots+on+the+north+side"),
-        "{stored}"
-    );
-    assert!(
-        !stored.contains(&kept.record),
-        "the link's secret does not lie in the browser"
-    );
+    waits_in_the_browser(browser, &kept, "roots+on+the+north+side");
     assert!(entries(&journey, &kept).is_empty());
     connection(browser, true);
     let _ = browser.run("window.dispatchEvent(new Event('online'))");

@@ -220,10 +220,8 @@ impl From<Vec<u8>> for Asked {
 }
 
 fn post(target: &Target, path: &str) -> Asked {
-    let length = BODY.len();
-    let head = format!("content-type: application/json\r\ncontent-length: {length}\r\n");
     Asked {
-        head: with("POST", path, target, head.as_bytes()),
+        head: head_of_json(target, path, BODY.len()),
         body: &BODY,
     }
 }
@@ -260,18 +258,21 @@ fn guess(target: &Target, forwarded: &[u8]) -> Vec<u8> {
 fn design(target: &Target) -> Vec<u8> {
     let turn = target.tried.load(Ordering::Relaxed) % 100_000;
     let body = format!(
-        "{{\"schema_version\":1,\"footing\":{{\"length_m\":{:.5},\"width_m\":1.1}}}}",
+        "{{\"schema_version\":1,\"block\":{{\"length_m\":{:.5},\"width_m\":1.1}}}}",
         1.0 + turn as f64 / 100_000.0
     );
     post_json(target, "/api/v1/design", &body)
 }
 
 fn post_json(target: &Target, path: &str, body: &str) -> Vec<u8> {
-    let length = body.len();
-    let head = format!("content-type: application/json\r\ncontent-length: {length}\r\n");
-    let mut request = with("POST", path, target, head.as_bytes());
+    let mut request = head_of_json(target, path, body.len());
     request.extend(body.as_bytes());
     request
+}
+
+fn head_of_json(target: &Target, path: &str, length: usize) -> Vec<u8> {
+    let head = format!("content-type: application/json\r\ncontent-length: {length}\r\n");
+    with("POST", path, target, head.as_bytes())
 }
 
 /// The ways to build a plan of which nothing is said but the column's height, each time another.

@@ -103,12 +103,7 @@ impl AllAnswersPage {
 impl StepAnswers {
     fn of(step: Step, root: &str, plan: &SitePlan, planned: Option<&Planned>) -> Self {
         let sheet = Sheet::of(step, plan);
-        let desk = Desk {
-            sheet: &sheet,
-            faults: &[],
-            planned,
-            units: plan.units.unwrap_or_default(),
-        };
+        let desk = Desk::of_plan(&sheet, planned, plan);
         let answers = |questions: &'static [Question]| {
             questions.iter().filter_map(|question| {
                 let field = desk.field(question);

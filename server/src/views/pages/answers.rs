@@ -53,12 +53,7 @@ impl AnswersPage {
         panel: Side,
     ) -> Self {
         let sheet = Sheet::of(step, plan);
-        let desk = Desk {
-            sheet: &sheet,
-            faults: &[],
-            planned,
-            units: plan.units.unwrap_or_default(),
-        };
+        let desk = Desk::of_plan(&sheet, planned, plan);
         let answers = |topic: &'static Topic| {
             let view = |question: &'static crate::forms::question::Question| AnswerView {
                 id: field::id(&question.path),

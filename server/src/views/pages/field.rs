@@ -3,6 +3,7 @@
 use stillground::field::Path;
 use stillground::figure::{Unit, Units};
 use stillground::path;
+use stillground::site_plan::SitePlan;
 use stillground::site_plan::anchors::{Size, StrengthClass};
 use stillground::site_plan::block::Concrete;
 use stillground::site_plan::pier::Steel;
@@ -113,6 +114,18 @@ pub struct Desk<'a> {
     pub planned: Option<&'a Planned>,
     /// Units in which the page is shown.
     pub units: Units,
+}
+
+impl<'a> Desk<'a> {
+    /// With which a plan's answers are read as they stand, with nothing typed.
+    pub fn of_plan(sheet: &'a Sheet, planned: Option<&'a Planned>, plan: &SitePlan) -> Self {
+        Self {
+            sheet,
+            faults: &[],
+            planned,
+            units: plan.units.unwrap_or_default(),
+        }
+    }
 }
 
 impl Desk<'_> {

@@ -70,7 +70,22 @@ pub(super) fn items(job: &Job, items: &mut Vec<Item>) {
             .from(PLUMB),
         );
     }
-    let clear = vec![
+    items.push(
+        Item::new(
+            "gap",
+            "floor",
+            "Gap between floor and pier, all round",
+            "nothing touches",
+            clear_of_the_floor(),
+        )
+        .lead("Gap:")
+        .proves(),
+    );
+}
+
+/// What is looked for in the gap round the pier.
+pub(super) fn clear_of_the_floor() -> Asks {
+    Asks::Choice(vec![
         Answer::fine("clear", "nothing touches"),
         Answer::then(
             "touches",
@@ -79,16 +94,5 @@ pub(super) fn items(job: &Job, items: &mut Vec<Item>) {
                 "free it: whatever bridges the gap brings every step on the floor to the star.",
             ),
         ),
-    ];
-    items.push(
-        Item::new(
-            "gap",
-            "floor",
-            "Gap between floor and pier, all round",
-            "nothing touches",
-            Asks::Choice(clear),
-        )
-        .lead("Gap:")
-        .proves(),
-    );
+    ])
 }

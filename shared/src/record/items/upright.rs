@@ -3,6 +3,7 @@
 
 use super::Job;
 use super::bands::{fine_to, number, up_to};
+use super::standing::clear_of_the_floor;
 use crate::figure::{Millimetre, Unit};
 use crate::record::item::{Answer, Asks, Item};
 use crate::record::verdict::Verdict;
@@ -89,22 +90,12 @@ pub(super) fn items(job: &Job, items: &mut Vec<Item>) {
         Asks::Choice(nuts),
     )
     .lead("Nuts:"));
-    let clear = vec![
-        Answer::fine("clear", "nothing touches"),
-        Answer::then(
-            "touches",
-            "something touches the pier",
-            Verdict::outside(
-                "free it: whatever bridges the gap brings every step on the floor to the star.",
-            ),
-        ),
-    ];
     add(Item::new(
         "stands_gap",
         MEASURE,
         "Gap between floor and pier, all round",
         "nothing touches",
-        Asks::Choice(clear),
+        clear_of_the_floor(),
     )
     .lead("Gap:"));
 }

@@ -123,18 +123,31 @@ pub fn day(flow: &mut Flow, sheet: &Sheet<'_>, day: &Day) {
         .iter()
         .map(|name| on_a_side(name, sheet.brief, sheet.design).collect())
         .collect();
-    // A side whose drawings can all be read is better than one that says more.
-    for (sides, to_be_read) in [(1, true), (1, false), (2, false)] {
-        for room in rooms() {
-            let within = (room.spacing_factor, room.type_factor);
-            closely(flow, before, within, day.name, |flow| {
-                put(flow, sheet, day, &drawn, room);
-            });
-            let fits = flow.pages.len() <= before + sides;
-            if fits && (!to_be_read || flow.pages.iter().skip(before).all(is_read)) {
-                return;
-            }
+    let fill = |flow: &mut Flow, room: Room, sides: usize| {
+        let within = (room.spacing_factor, room.type_factor);
+        closely(flow, before, within, day.name, |flow| {
+            put(flow, sheet, day, &drawn, room);
+        });
+        flow.pages.len() <= before + sides
+    };
+    // A side whose drawings can all be read is better than one that says more; where none can be read, the first that fits.
+    let mut first = None;
+    for room in rooms() {
+        if !fill(flow, room, 1) {
+            continue;
         }
+        if flow.pages.iter().skip(before).all(is_read) {
+            return;
+        }
+        first = first.or(Some(room));
+        // Without the words the drawing only gets smaller from here.
+        if !room.how {
+            break;
+        }
+    }
+    match first {
+        Some(room) => drop(fill(flow, room, 1)),
+        None => drop(rooms().find(|room| fill(flow, *room, 2))),
     }
 }
 
