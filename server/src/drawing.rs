@@ -77,14 +77,15 @@ pub fn by_name(name: &str, brief: &Brief, design: &Design) -> Option<Drawing> {
     drawn(name, brief, design, Form::Sheet)
 }
 
-/// The same for a side that it shares with words: as a sheet has it, and then at smaller and smaller scales.
+/// The same for a side that it shares with words: as a sheet has it, then with only what is measured on the day, at smaller and
+/// smaller scales.
 pub fn on_a_side<'a>(
     name: &'a str,
     brief: &'a Brief,
     design: &'a Design,
 ) -> impl Iterator<Item = Drawing> + 'a {
     const STEPS: u8 = 6;
-    let smaller = (1..=STEPS).map(Form::Smaller);
+    let smaller = (0..=STEPS).map(Form::Smaller);
     [Form::Sheet]
         .into_iter()
         .chain(smaller)

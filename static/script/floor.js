@@ -60,6 +60,8 @@
   told.setAttribute("role", "status");
   const star = document.createElement("p");
   star.className = "star";
+  const hint = frame.querySelector(".hint");
+  const moving = hint.textContent;
   let reach = 2;
   let grip = null;
 
@@ -73,7 +75,9 @@
 
   const ground = () => {
     const parts = [rect(0, 0, length, width, "block"), made("circle", { cx: across(0), cy: down(0), r: across(pier) - across(0), class: "pier" })];
-    for (let ring = 1; ring < reach; ring += 1) {
+    // Five rings at most, so that their figures stand clear of each other.
+    const every = [1, 2, 5, 10, 20, 50, 100].find((one) => reach / one <= 5) || reach;
+    for (let ring = every; ring < reach; ring += every) {
       parts.push(made("circle", { cx: across(0), cy: down(0), r: across(ring) - across(0), class: "ring" }));
       parts.push(made("text", { x: across(0) + 3, y: down(ring) + 12 }, `${ring} ${unit}`));
     }
@@ -100,6 +104,7 @@
       const far = all.map((point) => Math.max(Math.abs(point.x), Math.abs(point.y)));
       reach = Math.max(length, width, 2 * STEP * 10, ...far) * 1.15;
     }
+    hint.textContent = all.length > 0 ? moving : "Nothing is placed yet. Say below where people stand or walk; it can then be moved here.";
     const route = all.filter((point) => point.kind.mark === "corner").map((point) => `${across(point.x)},${down(point.y)}`);
     svg.replaceChildren(...ground(), made("polyline", { points: route.join(" "), class: "route" }), ...all.map(shape));
     if (held) {

@@ -31,7 +31,7 @@ const BEGINNINGS: [Beginning; 5] = [
                 typed: &[],
             },
             Page {
-                chosen: &[("excavation.method", "hand"), ("use", "deep_sky")],
+                chosen: &[("excavation.method", "hand")],
                 typed: &[
                     ("excavation-max_depth_m", "1 m"),
                     ("excavation-max_length_m", "1.2 m"),
@@ -39,7 +39,7 @@ const BEGINNINGS: [Beginning; 5] = [
                 ],
             },
             Page {
-                chosen: &[("floor.kind", "ground")],
+                chosen: &[("use", "deep_sky"), ("floor.kind", "ground")],
                 typed: &[],
             },
         ],
@@ -52,14 +52,14 @@ const BEGINNINGS: [Beginning; 5] = [
                 typed: &[],
             },
             Page {
-                chosen: &[("excavation.method", "machine"), ("use", "deep_sky")],
+                chosen: &[("excavation.method", "machine")],
                 typed: &[
                     ("excavation-max_depth_m", "0.5"),
                     ("load-mass_kg", "120 kg"),
                 ],
             },
             Page {
-                chosen: &[("floor.kind", "slab")],
+                chosen: &[("use", "deep_sky"), ("floor.kind", "slab")],
                 typed: &[],
             },
         ],
@@ -69,14 +69,18 @@ const BEGINNINGS: [Beginning; 5] = [
         pages: [
             Page {
                 chosen: &[("site.soil", "loose_sand")],
-                typed: &[("site-groundwater_depth_m", "60 cm")],
+                typed: &[],
             },
             Page {
-                chosen: &[("excavation.method", "hand"), ("use", "planetary")],
-                typed: &[("excavation-max_depth_m", "80 cm"), ("load-mass_kg", "25")],
+                chosen: &[("excavation.method", "hand")],
+                typed: &[
+                    ("site-groundwater_depth_m", "60 cm"),
+                    ("excavation-max_depth_m", "80 cm"),
+                    ("load-mass_kg", "25"),
+                ],
             },
             Page {
-                chosen: &[("floor.kind", "ground")],
+                chosen: &[("use", "planetary"), ("floor.kind", "ground")],
                 typed: &[],
             },
         ],
@@ -85,19 +89,21 @@ const BEGINNINGS: [Beginning; 5] = [
         name: "imperial deck",
         pages: [
             Page {
-                chosen: &[("site.soil", "medium_sand")],
-                typed: &[("site-groundwater_depth_m", "10 ft")],
+                chosen: &[("units", "imperial"), ("site.soil", "medium_sand")],
+                typed: &[],
             },
+            // Boxes are in feet and pounds by now, so that a bare figure means what its reader takes it for.
             Page {
-                chosen: &[("use", "deep_sky")],
+                chosen: &[],
                 typed: &[
-                    ("excavation-max_depth_m", "4 ft"),
+                    ("site-groundwater_depth_m", "10"),
+                    ("excavation-max_depth_m", "4"),
                     ("excavation-max_length_m", "3' 6\""),
-                    ("load-mass_kg", "90 lb"),
+                    ("load-mass_kg", "90"),
                 ],
             },
             Page {
-                chosen: &[("floor.kind", "deck"), ("units", "imperial")],
+                chosen: &[("use", "deep_sky"), ("floor.kind", "deck")],
                 typed: &[],
             },
         ],

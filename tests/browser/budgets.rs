@@ -181,10 +181,10 @@ fn the_short_way_ends_in_a_plan_after_twelve_taps() {
         ] {
             browser.fill(&format!("#{path}"), typed);
         }
-        browser.press("input[name=use][value=deep_sky]");
         browser.fill("#load-mass_kg", "25 kg");
         journey.fits();
         tap("button[value=next]");
+        browser.press("input[name=use][value=deep_sky]");
         browser.press("input[name='floor.kind'][value=ground]");
         tap("button[value=next]");
         let answered = 6;

@@ -4,9 +4,10 @@
 use stillground::figure::{Count, PerCent, ToPrimitive, Unit, Units};
 use stillground::options::{Options, Point as Pier};
 
+use crate::drawing::area::area_of;
 use crate::drawing::axis::{Axis, steps};
 use crate::drawing::pen::{Head, Pen, SIZE as LETTERS};
-use crate::drawing::{Anchor, Drawing, Line, Point, at};
+use crate::drawing::{Anchor, Drawing, Label, Line, Point, at};
 
 /// Size of the picture, mm.
 const SIZE: (f64, f64) = (120.0, 70.0);
@@ -164,15 +165,25 @@ fn picture(
     for place in places {
         pen.dot(place, DOT_MM);
     }
-    for one in &thumbs {
-        let centre = place((one.across, one.per_cent));
-        pen.circle(Line::Thick, centre, 1.6 * DOT_MM);
-        beside(&mut pen, centre, &one.name, -1.6);
+    let kinds = [
+        (&thumbs, Line::Thick, 1.6 * DOT_MM, -1.6),
+        (&ways, Line::Heavy, 2.2 * DOT_MM, 4.2),
+    ];
+    for (named, line, radius, _) in kinds {
+        for one in named {
+            pen.circle(line, place((one.across, one.per_cent)), radius);
+        }
     }
-    for one in &ways {
-        let centre = place((one.across, one.per_cent));
-        pen.circle(Line::Heavy, centre, 2.2 * DOT_MM);
-        beside(&mut pen, centre, &one.name, 4.2);
+    // Names come last, clear of every dot.
+    for (named, _, _, below) in kinds {
+        for one in named {
+            beside(
+                &mut pen,
+                place((one.across, one.per_cent)),
+                &one.name,
+                below,
+            );
+        }
     }
     for value in steps(0.0, most, 6) {
         across.mark(&mut pen, value, at(0.0, 2.0), &(across_is.say)(value));
@@ -199,15 +210,33 @@ fn picture(
     }))
 }
 
-/// A name beside a dot, on the side where there is room.
+/// A name beside a dot: where it is asked for, or else the nearest place that is free of other names and of lines.
 fn beside(pen: &mut Pen, centre: Point, name: &str, below: f64) {
-    let (anchor, x) = if centre.x < 0.7 * SIZE.0 {
-        (Anchor::Start, centre.x + 3.0)
-    } else {
-        (Anchor::End, centre.x - 3.0)
+    let asked = if centre.x < 0.7 * SIZE.0 { 1.0 } else { -1.0 };
+    let label = |side: f64, below: f64| Label {
+        at: at(
+            centre.x + 3.0 * side,
+            (centre.y + below).clamp(LETTERS, SIZE.1 - 1.0),
+        ),
+        size: LETTERS,
+        anchor: if side > 0.0 {
+            Anchor::Start
+        } else {
+            Anchor::End
+        },
+        upright: false,
+        bold: false,
+        text: name.to_owned(),
     };
-    let y = (centre.y + below).clamp(LETTERS, SIZE.1 - 1.0);
-    pen.text(at(x, y), anchor, name);
+    let heights = [below, -1.6, 4.2, -6.2, 8.8, -10.8, 13.4];
+    let free = heights
+        .into_iter()
+        .flat_map(|below| [label(asked, below), label(-asked, below)])
+        .find(|label| {
+            let area = area_of(label);
+            area.left >= 0.0 && area.right <= SIZE.0 && pen.is_free(&area)
+        });
+    pen.label(free.unwrap_or_else(|| label(asked, below)));
 }
 
 fn words<'a>(

@@ -4,7 +4,7 @@ use stillground::design::ENGINE_VERSION;
 use stillground::figure::{Unit, Units, inches, significant};
 
 use crate::drawing::dimension::arrowhead;
-use crate::drawing::pen::{HEADING, Pen, SMALL};
+use crate::drawing::pen::{HEADING, Pen, SIZE, SMALL};
 use crate::drawing::scale::View;
 use crate::drawing::{Anchor, Form, Label, Line, PHONE_ROOM, Point, at};
 use crate::lettering::{Face, width, wrap};
@@ -43,9 +43,17 @@ pub fn title_strip(pen: &mut Pen, title: &str, scale: Option<u32>, units: Units)
         return;
     }
     let on_a_phone = pen.form().is_phone();
+    let is_smaller = matches!(pen.form(), Form::Smaller(_));
     let least = if on_a_phone { PHONE_ROOM } else { LEAST_WIDTH };
     let right = f64::max(bounds.right, left + least);
     pen.line(Line::Thick, &[at(left, top), at(right, top)]);
+    if let Some(scale) = scale.filter(|_| is_smaller) {
+        // It will be reduced: of the two lines neither is small, and the bar alone says how large it is.
+        let lines = [title, in_units(units).as_str()].map(str::to_owned);
+        pen.paragraph(at(left, top + 4.8), SIZE, &lines);
+        scale_bar(pen, at(right, top + 9.4), scale, units);
+        return;
+    }
     let lines = wrap(Face::FiguresBold, title, HEADING, right - left);
     let mut y = top + 5.2;
     for line in lines {
@@ -104,7 +112,11 @@ fn in_units(units: Units) -> String {
 fn small(pen: &mut Pen, at: Point, anchor: Anchor, text: String) {
     pen.label(Label {
         at,
-        size: SMALL,
+        size: if matches!(pen.form(), Form::Smaller(_)) {
+            SIZE
+        } else {
+            SMALL
+        },
         anchor,
         upright: false,
         bold: false,
@@ -129,8 +141,9 @@ fn scale_bar(pen: &mut Pen, right: Point, scale: u32, units: Units) {
         }
     }
     pen.rectangle(Line::Thin, at(left, top), at(left + length, bottom));
-    small(pen, at(left, right.y + 2.6), Anchor::Middle, "0".to_owned());
-    small(pen, at(left + length, right.y + 2.6), Anchor::Middle, text);
+    let below = right.y + 2.6;
+    small(pen, at(left, below), Anchor::Middle, "0".to_owned());
+    small(pen, at(left + length, below), Anchor::Middle, text);
 }
 
 /// Length of the bar in metres and its name: the longest round one that stays below 45 mm on paper.

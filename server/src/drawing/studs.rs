@@ -177,10 +177,18 @@ fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
         Form::Sheet | Form::Smaller(_) => FIRST,
         Form::Phone | Form::Glance => FIRST + SIZE,
     };
-    // At the work the distances to the block's edges stand among the figures.
-    if form != Form::Glance {
-        let bottom = table::table(&mut pen, layout, side);
-        on_block(&mut pen, layout, at(side.x + aside, bottom + 8.0), room.0);
+    match form {
+        // Beside the table, as wide as the side is, which leaves its height to the words.
+        Form::Smaller(_) => {
+            let (right, _) = table::table(&mut pen, layout, side);
+            on_block(&mut pen, layout, at(right + 4.0 + FIRST, side.y), room.0);
+        }
+        Form::Sheet | Form::Phone => {
+            let (_, bottom) = table::table(&mut pen, layout, side);
+            on_block(&mut pen, layout, at(side.x + aside, bottom + 8.0), room.0);
+        }
+        // At the work the distances to the block's edges stand among the figures.
+        Form::Glance => {}
     }
     title_strip(&mut pen, TITLE, Some(scale), layout.units);
     pen.finish(Head {

@@ -13,11 +13,11 @@ use super::step::Step;
 /// A page of the short way.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Part {
-    /// What the ground is.
+    /// Which units are read, and what the ground is.
     Ground,
-    /// What can be dug, what is watched and how heavy it is.
+    /// What can be dug, and how heavy the telescope is.
     Telescope,
-    /// How people move about, and which units are read.
+    /// What is watched, and what people stand on.
     People,
 }
 
@@ -41,7 +41,7 @@ impl Part {
         match self {
             Self::Ground => "The ground",
             Self::Telescope => "The pit and the telescope",
-            Self::People => "The people round it",
+            Self::People => "How you observe",
         }
     }
 
@@ -75,15 +75,16 @@ impl Part {
     /// Paths of what it asks.
     const fn asks(self) -> &'static [Path] {
         match self {
-            Self::Ground => &[path!(site.soil), path!(site.groundwater_depth_m)],
+            // Units come before the first box that has one beside it.
+            Self::Ground => &[path!(units), path!(site.soil)],
             Self::Telescope => &[
+                path!(site.groundwater_depth_m),
                 path!(excavation.max_depth_m),
                 path!(excavation.max_length_m),
                 path!(excavation.method),
-                path!(use),
                 path!(load.mass_kg),
             ],
-            Self::People => &[path!(floor.kind), path!(units)],
+            Self::People => &[path!(use), path!(floor.kind)],
         }
     }
 

@@ -68,10 +68,12 @@ fn build(design: &Design) -> Answer {
         .iter()
         .find_map(|id| design.checks.iter().find(|check| check.id == *id));
     let reason = first.map(named).unwrap_or_default();
-    let more = match found.because.len() {
-        0 | 1 => String::new(),
-        2 => " One more check says so too.".to_owned(),
-        many => format!(" {} more checks say so too.", many - 1),
+    let more = match (found.says, found.because.len()) {
+        (_, 0 | 1) => String::new(),
+        (Says::Ask, 2) => " One more check asks too.".to_owned(),
+        (Says::Ask, many) => format!(" {} more checks ask too.", many - 1),
+        (_, 2) => " One more check says so too.".to_owned(),
+        (_, many) => format!(" {} more checks say so too.", many - 1),
     };
     let (says, mark, because) = match found.says {
         Says::Yes => (
@@ -83,7 +85,10 @@ fn build(design: &Design) -> Answer {
         Says::Ask => (
             "ask",
             "unknown",
-            format!("No check fails, but somebody has to look first: {reason}{more}"),
+            format!(
+                "No check fails, but somebody has to look first: {}{more}",
+                first.map_or_else(String::new, |check| words::lower(&check.title))
+            ),
         ),
     };
     Answer {

@@ -2,14 +2,17 @@
 
 use super::Layout;
 use crate::drawing::pen::{LINE_HEIGHT, Pen, SIZE};
-use crate::drawing::{Anchor, Label, Line, Point, at};
+use crate::drawing::{Anchor, Form, Label, Line, Point, at};
 use crate::lettering::{Face, wrap};
 use stillground::figure::Units;
 
-/// The table of holes, its upper left corner at a point; gives where it ends.
-pub(super) fn table(pen: &mut Pen, layout: &Layout, corner: Point) -> f64 {
+/// The table of holes, its upper left corner at a point; gives its right edge and where it ends. On a day's side, where the
+/// figures stand below, it says where the holes are and no more.
+pub(super) fn table(pen: &mut Pen, layout: &Layout, corner: Point) -> (f64, f64) {
     let columns = [0.0, 7.0, 20.0, 34.0, 51.0, 63.0];
-    let right = corner.x + 64.0;
+    let is_short = matches!(pen.form(), Form::Smaller(_));
+    let shown = if is_short { 3 } else { 5 };
+    let right = corner.x + columns[shown] + 1.0;
     let mut y = corner.y + LINE_HEIGHT;
     let force = if layout.units == Units::Metric {
         "Pull, kN"
@@ -18,7 +21,7 @@ pub(super) fn table(pen: &mut Pen, layout: &Layout, corner: Point) -> f64 {
     };
     let heads = ["No.", "East", "North", force, "Used"];
     let row = |pen: &mut Pen, y: f64, cells: [String; 5], bold: bool| {
-        for (i, text) in cells.into_iter().enumerate() {
+        for (i, text) in cells.into_iter().take(shown).enumerate() {
             let (x, anchor) = if i == 0 {
                 (corner.x + 1.0, Anchor::Start)
             } else {
@@ -59,8 +62,20 @@ pub(super) fn table(pen: &mut Pen, layout: &Layout, corner: Point) -> f64 {
     let mut lines = if layout.studs.is_empty() {
         vec!["No studs are planned.".to_owned()]
     } else {
-        vec![
-            format!("{} studs {}", layout.studs.len(), layout.size),
+        vec![format!("{} studs {}", layout.studs.len(), layout.size)]
+    };
+    if !is_short {
+        lines.extend(words(layout, right - corner.x - 2.0));
+    }
+    let bottom = pen.paragraph(at(corner.x + 1.0, y + 8.0), SIZE, &lines);
+    (right, bottom)
+}
+
+/// What is said of all holes, and of which load the pulls are.
+fn words(layout: &Layout, width: f64) -> Vec<String> {
+    let mut lines = Vec::new();
+    if !layout.studs.is_empty() {
+        lines.extend([
             format!(
                 "Holes ø\u{a0}{}, {} deep",
                 layout.number(layout.hole),
@@ -68,13 +83,8 @@ pub(super) fn table(pen: &mut Pen, layout: &Layout, corner: Point) -> f64 {
             ),
             format!("Embedment {}", layout.say(layout.embedment)),
             format!("Circle ø\u{a0}{}", layout.say(layout.circle)),
-        ]
-    };
-    lines.extend(wrap(
-        Face::Figures,
-        &layout.worst,
-        SIZE,
-        right - corner.x - 2.0,
-    ));
-    pen.paragraph(at(corner.x + 1.0, y + 8.0), SIZE, &lines)
+        ]);
+    }
+    lines.extend(wrap(Face::Figures, &layout.worst, SIZE, width));
+    lines
 }

@@ -12,8 +12,10 @@ use crate::views::words;
 pub struct Beside {
     /// What others say, with the calculation.
     pub opinions: Vec<Opinion>,
-    /// What would make it stiller or quicker to settle.
+    /// What would make it stiller or quicker to settle; last what helps against movements that nobody would see.
     pub improvements: Vec<ImprovementView>,
+    /// Whether some help only against such movements.
+    pub some_unseen: bool,
     /// Where to stand.
     pub where_to_stand: Vec<String>,
     /// Strength by day.
@@ -24,6 +26,8 @@ pub struct Beside {
 
 /// A change and what it does.
 pub struct ImprovementView {
+    /// Whether it is the first of those that help only against what nobody would see.
+    pub first_unseen: bool,
     /// The change.
     pub change: String,
     /// The same as the engine says it, by which a button names it.
@@ -52,12 +56,20 @@ impl Beside {
     pub fn of(planned: &Planned) -> Self {
         let (design, units) = (&planned.design, planned.brief.units);
         let anchors = &design.anchors;
+        let asked_ratio = design.motion.budget.asked_growth_ratio;
+        let (seen, unseen): (Vec<_>, Vec<_>) = design
+            .improvements
+            .iter()
+            .partition(|improvement| is_seen(improvement, asked_ratio));
+        let first = seen.len();
         Self {
+            some_unseen: !unseen.is_empty(),
             opinions: design.opinions.clone(),
-            improvements: design
-                .improvements
-                .iter()
-                .map(|improvement| self::improvement(improvement, planned))
+            improvements: seen
+                .into_iter()
+                .chain(unseen)
+                .enumerate()
+                .map(|(i, improvement)| self::improvement(improvement, i == first, planned))
                 .collect(),
             where_to_stand: design.motion.where_to_stand.clone(),
             ages: design
@@ -71,8 +83,23 @@ impl Beside {
     }
 }
 
-fn improvement(improvement: &Improvement, planned: &Planned) -> ImprovementView {
+/// Share of the growth that is asked below which nobody would see what an improvement is for.
+const SEEN_RATIO: f64 = 0.01;
+
+/// Whether what it helps against could be seen; where the growth is not judged, it is taken to be.
+fn is_seen(improvement: &Improvement, asked_ratio: f64) -> bool {
+    improvement
+        .star_growth
+        .is_none_or(|grown| grown.before_ratio >= SEEN_RATIO * asked_ratio)
+}
+
+fn improvement(
+    improvement: &Improvement,
+    first_unseen: bool,
+    planned: &Planned,
+) -> ImprovementView {
     ImprovementView {
+        first_unseen,
         change: words::sentence(&improvement.change),
         name: improvement.change.clone(),
         better: super::improvement::better(improvement, planned.brief.units, &planned.design),

@@ -22,7 +22,7 @@ pub fn effect(improvement: &Improvement, units: Units, design: &Design) -> Strin
         .map(|effect| {
             format!(
                 "{}, {} more",
-                lower(named(effect.what, design)),
+                words::lower(named(effect.what, design)),
                 per_cent(effect.effect_ratio)
             )
         })
@@ -32,12 +32,15 @@ pub fn effect(improvement: &Improvement, units: Units, design: &Design) -> Strin
     } else {
         format!("; what gets worse: {}", worse.join(", "))
     };
-    let moved = format!(
-        "{} instead of {}",
-        say(improvement.after),
-        say(improvement.before)
-    );
+    let (after, before) = (say(improvement.after), say(improvement.before));
+    let moved = format!("{after} instead of {before}");
     let helped = match improvement.star_growth {
+        // A difference below the last figure that is shown is told by the growth alone.
+        Some(grown) if after == before => format!(
+            "the star {} wider at worst instead of {}",
+            wider(grown.after_ratio),
+            wider(grown.before_ratio)
+        ),
         Some(grown) => format!(
             "the star {} wider at worst instead of {} (it moves by {moved})",
             wider(grown.after_ratio),
@@ -58,7 +61,10 @@ pub fn better(improvement: &Improvement, units: Units, design: &Design) -> Strin
         .map(|effect| {
             let per_cent = (100.0 * effect.effect_ratio).round().abs();
             let per_cent = units.say(per_cent, PerCent);
-            format!("{}, {per_cent} less", lower(named(effect.what, design)))
+            format!(
+                "{}, {per_cent} less",
+                words::lower(named(effect.what, design))
+            )
         })
         .collect();
     if less.is_empty() {
@@ -74,14 +80,6 @@ fn named<'a>(what: &str, design: &'a Design) -> &'a str {
         .iter()
         .find(|disturbance| disturbance.id == what);
     of.map_or("A bump settles in", |disturbance| disturbance.title)
-}
-
-fn lower(title: &str) -> String {
-    let mut letters = title.chars();
-    letters
-        .next()
-        .map(|first| first.to_lowercase().chain(letters).collect())
-        .unwrap_or_default()
 }
 
 /// The answers that make the change, each with its question.

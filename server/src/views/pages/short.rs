@@ -198,10 +198,10 @@ fn next(planned: &Planned, reader: Reader<'_>) -> Next {
             href: format!("{root}/{}#{}", step.slug(), field::id(&question.path)),
             title: format!(
                 "{}: {}",
-                if says == Says::No {
-                    "Change"
-                } else {
-                    "Find out"
+                match says {
+                    Says::No => "Change",
+                    _ if question.words.label.ends_with('?') => "Answer",
+                    _ => "Find out",
                 },
                 question.words.label
             ),
@@ -354,7 +354,7 @@ fn checks(planned: &Planned) -> String {
     let all = [
         (count(&[Verdict::Fails]), "no"),
         (count(&[Verdict::Unknown]), "ask"),
-        (count(&[Verdict::Holds, Verdict::Close]), "hold"),
+        (count(&[Verdict::Holds, Verdict::Close]), "yes"),
     ];
     all.into_iter()
         .filter(|(count, _)| *count > 0)

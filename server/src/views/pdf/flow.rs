@@ -327,9 +327,7 @@ impl Flow {
                 3.0 * self.spacing_factor
             };
         if reduced {
-            let mut said =
-                "Reduced to fit this paper: measure by the scale bar, not by the scale stated."
-                    .to_owned();
+            let mut said = "Reduced to fit this paper: measure by the scale bar alone.".to_owned();
             if !larger.is_empty() {
                 said = format!("{said} {larger}");
             }

@@ -28,13 +28,17 @@ impl WorthView {
             href: asked_at(&worth.field, root),
             label: questions::label(&worth.field).to_owned(),
             how: worth.how,
-            moves: ends.map_or_else(String::new, |(from, to)| {
-                format!(
-                    "It moves the worst case from {} to {}.",
-                    per_cent(from, units),
-                    per_cent(to, units)
-                )
-            }),
+            moves: ends.map_or_else(String::new, |(from, to)| moves(from, to, units)),
         }
     }
+}
+
+/// By how much the star grows at worst, from one end of what the answer may be to the other.
+fn moves(from_ratio: f64, to_ratio: f64, units: Units) -> String {
+    let (low, high) = (from_ratio.min(to_ratio), from_ratio.max(to_ratio));
+    let [low, high] = [low, high].map(|ratio| per_cent(ratio, units));
+    if low == high {
+        return "The star hardly depends on it; what may be built does.".to_owned();
+    }
+    format!("Depending on it, the star grows by {low} to {high} at worst.")
 }

@@ -130,25 +130,16 @@ pub fn day(flow: &mut Flow, sheet: &Sheet<'_>, day: &Day) {
         });
         flow.pages.len() <= before + sides
     };
-    // A side whose drawings can all be read is better than one that says more; where none can be read, the first that fits.
-    let mut first = None;
-    for room in rooms() {
-        if !fill(flow, room, 1) {
-            continue;
-        }
-        if flow.pages.iter().skip(before).all(is_read) {
-            return;
-        }
-        first = first.or(Some(room));
-        // Without the words the drawing only gets smaller from here.
-        if !room.how {
-            break;
+    // A side whose drawings can all be read is better than one that says more, and two sides are better than letters too
+    // small to read.
+    for sides in [1, 2] {
+        for room in rooms() {
+            if fill(flow, room, sides) && flow.pages.iter().skip(before).all(is_read) {
+                return;
+            }
         }
     }
-    match first {
-        Some(room) => drop(fill(flow, room, 1)),
-        None => drop(rooms().find(|room| fill(flow, *room, 2))),
-    }
+    let _any = rooms().find(|room| fill(flow, *room, 2));
 }
 
 /// Whether each drawing of a side has lettering that can be read.
@@ -339,11 +330,11 @@ fn entries(flow: &mut Flow, sheet: &Sheet<'_>, tasks: &[&Task]) {
     table(
         flow,
         &[
-            ("What", 1.5),
-            ("The plan", 0.9),
+            ("What", 1.25),
+            ("The plan", 1.15),
             ("Found", 0.6),
-            ("What", 1.5),
-            ("The plan", 0.9),
+            ("What", 1.25),
+            ("The plan", 1.15),
             ("Found", 0.6),
         ],
         &rows,

@@ -1,6 +1,5 @@
-//! What is ordered, in the site set: lines to tick off when they come, with their prices where there are any.
+//! What is ordered, in the site set: lines to tick off when they come, and what they come to where there are prices.
 
-use stillground::stages::costs::LineCost;
 use stillground::stages::materials::Material;
 
 use super::day::{LEAST_TYPE, closely};
@@ -36,16 +35,15 @@ pub fn order(flow: &mut Flow, sheet: &Sheet<'_>, name: &str) {
 
 fn put(flow: &mut Flow, sheet: &Sheet<'_>) {
     paperwork::judge_first(flow, sheet);
-    if sheet.design.costs.is_empty() {
-        without_prices(flow, sheet);
-    } else {
-        with_prices(flow, sheet);
+    lines(flow, sheet);
+    if !sheet.design.costs.is_empty() {
+        sums(flow, sheet);
     }
     flow.small("What each is for, and what to look for when it comes: the sheet “Materials” of the file, and the page “Order”.");
 }
 
 /// Two lines beside each other: down the left column first, then down the right one, as one reads.
-fn without_prices(flow: &mut Flow, sheet: &Sheet<'_>) {
+fn lines(flow: &mut Flow, sheet: &Sheet<'_>) {
     const COLUMNS: [(&str, f64); 3] = [("", 0.12), ("Item", 2.45), ("How many", 0.5)];
     let cells = |line: &Material| {
         vec![
@@ -58,70 +56,32 @@ fn without_prices(flow: &mut Flow, sheet: &Sheet<'_>) {
     beside(flow, &COLUMNS, lines);
 }
 
-/// A line with its price, and below what each part of the work comes to.
-fn with_prices(flow: &mut Flow, sheet: &Sheet<'_>) {
-    let (costs, units) = (&sheet.design.costs, sheet.brief.units);
-    let row = |line: &Material| {
-        let offer = costs.line(line.id).and_then(LineCost::offer);
-        let was = offer.and_then(|offer| offer.quoted_for.as_ref());
-        let item = match was {
-            Some(was) => format!(
-                "{}. The price was quoted for “{was}”: ask again.",
-                paperwork::named(line)
-            ),
-            None => paperwork::named(line),
-        };
-        let price = offer.map(|offer| {
-            let each = money::per_unit(costs, offer);
-            format!("{} × {each}", money::counted(offer))
-        });
-        let total = offer.map(|offer| money::amount(costs, offer.total));
-        vec![
-            Cell::Tick,
-            item.into(),
-            Cell::Figure(units.figure(line.quantity, line.unit)),
-            price.unwrap_or_default().into(),
-            total.unwrap_or_default().into(),
-        ]
-    };
-    let rows: Vec<Vec<Cell>> = sheet.design.materials.iter().map(row).collect();
-    table(
-        flow,
-        &[
-            ("", 0.12),
-            ("Item", 3.4),
-            ("How many", 0.7),
-            ("Price", 1.5),
-            ("Amount", 0.8),
-        ],
-        &rows,
-    );
-    flow.heading("What it comes to");
+/// What the parts of the work come to, in a line: what is ticked off on the site has no need of each price.
+fn sums(flow: &mut Flow, sheet: &Sheet<'_>) {
+    let costs = &sheet.design.costs;
     let whole = if costs.unpriced.is_empty() {
         "In all"
     } else {
         "So far"
     };
-    let parts = costs.groups.iter().map(|group| {
-        vec![
-            Cell::from(group.group.heading()),
-            money::amount(costs, group.total).into(),
-        ]
-    });
-    let sum = vec![
-        Cell::Bold(whole.to_owned()),
-        Cell::Bold(money::amount(costs, costs.total)),
-    ];
-    let sums = parts.chain([sum]).collect();
-    beside(flow, &[("Part of the work", 2.0), ("Amount", 0.9)], sums);
+    let parts: Vec<String> = costs
+        .groups
+        .iter()
+        .map(|group| {
+            format!(
+                "{} {}",
+                group.group.heading(),
+                money::amount(costs, group.total)
+            )
+        })
+        .collect();
+    flow.small(&format!(
+        "What it comes to: {}. {whole} {}. The price of each line stands on the sheet “Materials” of the file.",
+        parts.join(" · "),
+        money::amount(costs, costs.total)
+    ));
     let remarks = money::remarks(sheet.design);
     remarks.iter().for_each(|said| flow.small(said));
-    if costs.unpriced.len() > money::MOST_NAMES {
-        flow.small(&format!(
-            "Without a price: {}.",
-            money::unpriced(costs).join(" · ")
-        ));
-    }
 }
 
 /// A list in two halves beside each other.
