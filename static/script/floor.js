@@ -104,7 +104,7 @@
       const far = all.map((point) => Math.max(Math.abs(point.x), Math.abs(point.y)));
       reach = Math.max(length, width, 2 * STEP * 10, ...far) * 1.15;
     }
-    hint.textContent = all.length > 0 ? moving : "Nothing is placed yet. Say below where people stand or walk; it can then be moved here.";
+    hint.textContent = all.length > 0 ? moving : "Nothing is placed yet. Say below where people stand or walk.";
     const route = all.filter((point) => point.kind.mark === "corner").map((point) => `${across(point.x)},${down(point.y)}`);
     svg.replaceChildren(...ground(), made("polyline", { points: route.join(" "), class: "route" }), ...all.map(shape));
     if (held) {

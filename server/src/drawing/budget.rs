@@ -74,9 +74,17 @@ pub fn layout(brief: &Brief, design: &Design) -> Option<Layout> {
         })
 }
 
+/// Least growth that is said, per cent: less cannot be seen on any star.
+const LEAST_PER_CENT: f64 = 0.01;
+
 impl Layout {
     fn say(&self, value: f64) -> String {
-        self.units.say(value, self.unit)
+        match self.unit {
+            Unit::PerCent if value < LEAST_PER_CENT => {
+                format!("less than {}", self.units.say(LEAST_PER_CENT, self.unit))
+            }
+            unit => self.units.say(value, unit),
+        }
     }
 
     fn title(&self) -> &'static str {
@@ -90,8 +98,9 @@ impl Layout {
         let moved = bar.arcsec.map_or_else(String::new, |arcsec| {
             format!("; moves it {}", self.units.say(arcsec, Arcsecond))
         });
+        let shows = |worst: f64| self.unit != Unit::PerCent || worst >= LEAST_PER_CENT;
         match (bar.typical, bar.worst) {
-            (Some(typical), Some(worst)) if worst > typical * 1.05 => {
+            (Some(typical), Some(worst)) if worst > typical * 1.05 && shows(worst) => {
                 format!("{}, at worst {}{moved}", self.say(typical), self.say(worst))
             }
             (Some(typical), _) => format!("{}{moved}", self.say(typical)),

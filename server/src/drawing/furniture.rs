@@ -141,7 +141,12 @@ fn scale_bar(pen: &mut Pen, right: Point, scale: u32, units: Units) {
         }
     }
     pen.rectangle(Line::Thin, at(left, top), at(left + length, bottom));
-    let below = right.y + 2.6;
+    let below = right.y
+        + if matches!(pen.form(), Form::Smaller(_)) {
+            3.2
+        } else {
+            2.6
+        };
     small(pen, at(left, below), Anchor::Middle, "0".to_owned());
     small(pen, at(left + length, below), Anchor::Middle, text);
 }

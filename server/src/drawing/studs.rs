@@ -181,7 +181,7 @@ fn within(layout: &Layout, form: Form, room: (f64, f64)) -> Drawing {
         // Beside the table, as wide as the side is, which leaves its height to the words.
         Form::Smaller(_) => {
             let (right, _) = table::table(&mut pen, layout, side);
-            on_block(&mut pen, layout, at(right + 4.0 + FIRST, side.y), room.0);
+            on_block(&mut pen, layout, at(right + 8.0 + FIRST, side.y), room.0);
         }
         Form::Sheet | Form::Phone => {
             let (_, bottom) = table::table(&mut pen, layout, side);
@@ -389,8 +389,8 @@ fn on_block(pen: &mut Pen, layout: &Layout, corner: Point, room: f64) {
         at(view.at(-length / 2.0, 0.0).x, line + 6.5),
         Anchor::Start,
         match form {
-            Form::Sheet | Form::Smaller(_) => format!("On the block, 1\u{2009}:\u{2009}{scale}"),
-            Form::Phone | Form::Glance => "On the block".to_owned(),
+            Form::Sheet => format!("On the block, 1\u{2009}:\u{2009}{scale}"),
+            Form::Smaller(_) | Form::Phone | Form::Glance => "On the block".to_owned(),
         },
     );
 }

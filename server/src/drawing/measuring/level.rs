@@ -10,13 +10,29 @@ const LEVEL_M: f64 = 0.05;
 /// Width of a straightedge, m.
 const EDGE_M: f64 = 0.03;
 
+/// Most of the column's height and of the block beside the plate that a telephone shows, m: what is measured is at the foot.
+const NEAR_M: (f64, f64) = (0.5, 0.1);
+
 /// Draws it.
 #[must_use]
 pub fn draw(layout: &Layout, form: Form) -> Drawing {
+    let mut layout = layout.clone();
+    let (mut beyond, mut slope) = (0.4, 0.012);
+    if form.is_phone() {
+        let pier = &mut layout.pier;
+        pier.height = pier.height.min(NEAR_M.0);
+        layout.half = layout.half.min(pier.plate_half + NEAR_M.1);
+        (beyond, slope) = (0.15, 0.03);
+    }
+    of_near(&layout, form, beyond, slope)
+}
+
+/// Draws so much of it, ground so far beyond the block, the straightedge at that slope.
+fn of_near(layout: &Layout, form: Form, beyond: f64, slope: f64) -> Drawing {
     form.fitted(ROOM, |room| {
         let pier = &layout.pier;
         let top = pier.top() + 0.15;
-        let mut sketch = Sketch::new(layout, form, room, layout.half + 0.4, top);
+        let mut sketch = Sketch::new(layout, form, room, layout.half + beyond, top);
         let (pen, view) = (&mut sketch.pen, sketch.view);
         let seat = pier.foot() + pier.plate_thickness;
         let length = pier.plate_half.max(0.15);
@@ -29,7 +45,7 @@ pub fn draw(layout: &Layout, form: Form) -> Drawing {
             at(bubble.x - 2.5 * half, bubble.y - half),
             at(bubble.x + 2.5 * half, bubble.y + half),
         );
-        let lean = 0.012 * pier.height;
+        let lean = slope * pier.height;
         let edge = [
             view.at(pier.radius, pier.top() - pier.top_plate_thickness),
             view.at(pier.radius + EDGE_M, pier.top() - pier.top_plate_thickness),

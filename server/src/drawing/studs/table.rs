@@ -9,9 +9,12 @@ use stillground::figure::Units;
 /// The table of holes, its upper left corner at a point; gives its right edge and where it ends. On a day's side, where the
 /// figures stand below, it says where the holes are and no more.
 pub(super) fn table(pen: &mut Pen, layout: &Layout, corner: Point) -> (f64, f64) {
-    let columns = [0.0, 7.0, 20.0, 34.0, 51.0, 63.0];
     let is_short = matches!(pen.form(), Form::Smaller(_));
-    let shown = if is_short { 3 } else { 5 };
+    let (columns, shown) = if is_short {
+        ([0.0, 7.0, 24.0, 41.0, 41.0, 41.0], 3)
+    } else {
+        ([0.0, 7.0, 20.0, 34.0, 51.0, 63.0], 5)
+    };
     let right = corner.x + columns[shown] + 1.0;
     let mut y = corner.y + LINE_HEIGHT;
     let force = if layout.units == Units::Metric {

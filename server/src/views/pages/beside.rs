@@ -56,11 +56,10 @@ impl Beside {
     pub fn of(planned: &Planned) -> Self {
         let (design, units) = (&planned.design, planned.brief.units);
         let anchors = &design.anchors;
-        let asked_ratio = design.motion.budget.asked_growth_ratio;
         let (seen, unseen): (Vec<_>, Vec<_>) = design
             .improvements
             .iter()
-            .partition(|improvement| is_seen(improvement, asked_ratio));
+            .partition(|one| super::improvement::is_seen(one, design));
         let first = seen.len();
         Self {
             some_unseen: !unseen.is_empty(),
@@ -81,16 +80,6 @@ impl Beside {
             setting: anchors.steps.iter().map(|step| step.says.clone()).collect(),
         }
     }
-}
-
-/// Share of the growth that is asked below which nobody would see what an improvement is for.
-const SEEN_RATIO: f64 = 0.01;
-
-/// Whether what it helps against could be seen; where the growth is not judged, it is taken to be.
-fn is_seen(improvement: &Improvement, asked_ratio: f64) -> bool {
-    improvement
-        .star_growth
-        .is_none_or(|grown| grown.before_ratio >= SEEN_RATIO * asked_ratio)
 }
 
 fn improvement(

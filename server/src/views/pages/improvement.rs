@@ -7,13 +7,24 @@ use stillground::stages::motion::improvement::{Improvement, NewField, NewValue};
 
 use crate::forms::question::Kind;
 use crate::forms::questions;
-use crate::views::words;
+use crate::views::{verdict, words};
+
+/// Share of the growth that is asked below which nobody would see what an improvement is for.
+const SEEN_RATIO: f64 = 0.01;
+
+/// Whether what it helps against could be seen on the plan; where the growth is not judged, it is taken to be.
+pub fn is_seen(improvement: &Improvement, design: &Design) -> bool {
+    let asked_ratio = design.motion.budget.asked_growth_ratio;
+    improvement
+        .star_growth
+        .is_none_or(|grown| grown.before_ratio >= SEEN_RATIO * asked_ratio)
+}
 
 /// What it does: the growth of the star that it helps most, before and after, the movement, and what gets worse by it.
 #[must_use]
 pub fn effect(improvement: &Improvement, units: Units, design: &Design) -> String {
     let say = |value| units.say(value, improvement.unit);
-    let wider = |ratio: f64| units.say(100.0 * ratio, PerCent);
+    let wider = |ratio: f64| verdict::per_cent(ratio, units);
     let per_cent = |ratio: f64| units.say((100.0 * ratio).round().abs(), PerCent);
     let worse: Vec<String> = improvement
         .also

@@ -114,6 +114,9 @@ fn digging(job: &Job, list: &mut List) {
     }
 }
 
+/// Boards are cut to half feet where they are sold in feet, m.
+const HALF_A_FOOT_M: f64 = 0.1524;
+
 /// Boards and struts for faces that will not stand by themselves.
 fn lining(job: &Job, list: &mut List) {
     let pit = &job.excavation;
@@ -124,7 +127,10 @@ fn lining(job: &Job, list: &mut List) {
         "trench-sheets",
         format!(
             "Trench sheets or stout boards, {} long",
-            job.m(up(depth + ABOVE_EDGE_M, 0.1))
+            job.m(up(
+                depth + ABOVE_EDGE_M,
+                job.stock().either(0.1, HALF_A_FOOT_M)
+            ))
         ),
         pieces(around / SHEET_COVER_M),
         "lining the pit's faces as it is dug",

@@ -154,7 +154,7 @@ fn costs(parts: &Parts<'_>) -> Option<String> {
             let fainter = 1.0 - left.worst;
             (growth.worst.max(fainter) >= SHOWS_RATIO).then(|| {
                 format!(
-                    "{} {} wider, {} of its peak",
+                    "{}, {} wider and {} off its peak",
                     lower(one.event),
                     per_cent_up(units, growth.worst),
                     per_cent_up(units, fainter)
@@ -164,7 +164,7 @@ fn costs(parts: &Parts<'_>) -> Option<String> {
         .collect();
     (!told.is_empty()).then(|| {
         format!(
-            "Once in an exposure it costs the star at worst: {}.",
+            "What it costs the star at worst, once in an exposure: {}.",
             told.join("; ")
         )
     })

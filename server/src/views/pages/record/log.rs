@@ -19,7 +19,7 @@ pub struct Log {
     pub proofs: Vec<ProofView>,
     /// Stops that stand, in words.
     pub stops: Vec<String>,
-    /// Findings that are not as planned.
+    /// Findings that are not as planned, those that stop the work among them.
     pub outside: usize,
     /// Entries.
     pub count: usize,
@@ -100,7 +100,11 @@ impl Log {
             .zip(&record.kept)
             .map(|(reading, kept)| (kept.entry.revision, line(record, reading, kept)));
         let judged = |reading: &&Reading<'_>| {
-            reading.counts() && matches!(reading.verdict, Some(Verdict::Outside { .. }))
+            let differs = matches!(
+                reading.verdict,
+                Some(Verdict::Outside { .. } | Verdict::Stop { .. })
+            );
+            reading.counts() && differs
         };
         Self {
             revisions: by_revision(lines.collect()),

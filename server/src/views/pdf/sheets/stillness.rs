@@ -145,13 +145,16 @@ fn star(flow: &mut Flow, sheet: &Sheet<'_>) {
 
 /// What would help most, where it was looked for.
 fn improvements(flow: &mut Flow, sheet: &Sheet<'_>) {
-    let (units, found) = (sheet.brief.units, &sheet.design.improvements);
-    if found.is_empty() {
+    let units = sheet.brief.units;
+    let found = sheet.design.improvements.iter();
+    let (seen, unseen): (Vec<_>, Vec<_>) =
+        found.partition(|one| improvement::is_seen(one, sheet.design));
+    if seen.is_empty() {
         return;
     }
     flow.heading("What would help most");
-    let rows: Vec<Vec<Cell>> = found
-        .iter()
+    let rows: Vec<Vec<Cell>> = seen
+        .into_iter()
         .map(|one| {
             let change = sentence(&one.change).trim_end_matches('.').to_owned();
             vec![
@@ -171,4 +174,7 @@ fn improvements(flow: &mut Flow, sheet: &Sheet<'_>) {
         &rows,
     );
     flow.small("Each was worked out on the changed plan; the changes do not add up.");
+    if !unseen.is_empty() {
+        flow.small("Left out is what would help only against movements that nobody would see on this plan: the page “Stillness” has it.");
+    }
 }
