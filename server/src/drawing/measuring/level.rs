@@ -38,7 +38,7 @@ fn of_near(layout: &Layout, form: Form, beyond: f64, slope: f64) -> Drawing {
         let length = pier.plate_half.max(0.15);
         let level = box_of(&view, (-length, seat + LEVEL_M), (length, seat));
         pen.outline(Line::Thick, &level);
-        let bubble = view.at(0.55 * length, seat + 0.5 * LEVEL_M);
+        let bubble = view.at(-0.75 * length, seat + 0.5 * LEVEL_M);
         let half = (0.3 * view.mm(LEVEL_M)).max(0.4);
         pen.rectangle(
             Line::Thin,
