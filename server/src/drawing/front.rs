@@ -29,6 +29,8 @@ struct Across<'a> {
     /// Where a pier stands; none where it has no such figure.
     of: fn(&Pier) -> Option<f64>,
     say: &'a dyn Fn(f64) -> String,
+    /// What the reader's unit counts for one of it, so that ticks are round to the reader.
+    per_unit: f64,
     words: &'static str,
 }
 
@@ -57,6 +59,7 @@ pub fn draw(options: &Options, units: Units) -> Option<Drawing> {
             title: "Ground to dig, and how much wider the star becomes at worst",
             of: |pier| Some(pier.dig_volume_m3),
             say: &|value| units.say(value, Unit::CubicMetre),
+            per_unit: units.convert(1.0, Unit::CubicMetre).0,
             words: "to dig",
         },
     )
@@ -84,6 +87,7 @@ pub fn by_cost(options: &Options, units: Units, currency: Option<&str>) -> Optio
                 Some(currency) => format!("{}\u{a0}{currency}", units.say(value, Count)),
                 None => units.say(value, Count),
             },
+            per_unit: 1.0,
             words: "to pay",
         },
     )
@@ -185,7 +189,8 @@ fn picture(
             );
         }
     }
-    for value in steps(0.0, most, 6) {
+    let ticks = steps(0.0, most * across_is.per_unit, 6).into_iter();
+    for value in ticks.map(|tick| tick / across_is.per_unit) {
         across.mark(&mut pen, value, at(0.0, 2.0), &(across_is.say)(value));
     }
     for value in [

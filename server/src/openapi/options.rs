@@ -91,6 +91,7 @@ fn point() -> Value {
         ),
         ("frequency_hz", json!({ "type": ["number", "null"] })),
         ("quiet_distance_m", json!({ "type": ["number", "null"] })),
+        ("quiet_anywhere", json!({ "type": "boolean" })),
         ("fails", list(json!({ "type": "string" }))),
     ])
 }

@@ -89,6 +89,8 @@ pub struct Point {
     pub frequency_hz: Option<f64>,
     /// From here on somebody who stands costs the star less than is asked.
     pub quiet_distance_m: Option<f64>,
+    /// Whether nobody who stands off the block is felt, so that no distance has to be kept.
+    pub quiet_anywhere: bool,
     /// The rule for people.
     pub conduct_rule: String,
     /// May it be built.
@@ -146,6 +148,7 @@ impl Point {
                 .copied()
                 .map(hertz::get),
             quiet_distance_m: motion.quiet_distance_m,
+            quiet_anywhere: motion.quiet.is_some_and(|quiet| quiet.anywhere),
             conduct_rule: design.verdict.conduct_rule.clone(),
             build: design.verdict.build.says,
             fails: failing(&design.checks).collect(),

@@ -289,7 +289,9 @@ pub(super) fn rows(points: &[&Point], units: Units, currency: Option<&str>) -> V
             growth(point.star_growth_ratio.map(|growth| growth.worst), units)
         }),
         row("Distance to keep", &|point| match point.quiet_distance_m {
-            Some(distance) if distance > 0.0 => units.say(distance, Unit::Metre),
+            Some(distance) if distance > 0.0 && !point.quiet_anywhere => {
+                units.say(distance, Unit::Metre)
+            }
             Some(_) => "off the block".to_owned(),
             None => "not known".to_owned(),
         }),

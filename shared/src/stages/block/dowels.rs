@@ -222,12 +222,23 @@ fn pulled(brief: &Brief, ground: &Ground, dowels: &Dowels) -> Check {
          to look at. The check of overturning does not count the dowels.",
         brief.units.say(dowels.pull_test, Kilonewton)
     );
-    check.ask_when(unsure && !fails).note(note).moved_by(paths![
-        block.dowel_count,
-        block.dowel_length_mm,
-        block.dowel_proof_kn,
-        site.rock_kind,
-    ])
+    // What is asked for comes first: until the dowels were pulled no other count of them answers it.
+    let fields = if unsure && !tested && !fails {
+        paths![
+            block.dowel_proof_kn,
+            block.dowel_count,
+            block.dowel_length_mm,
+            site.rock_kind,
+        ]
+    } else {
+        paths![
+            block.dowel_count,
+            block.dowel_length_mm,
+            block.dowel_proof_kn,
+            site.rock_kind,
+        ]
+    };
+    check.ask_when(unsure && !fails).note(note).moved_by(fields)
 }
 
 fn sheared(brief: &Brief, actions: &Actions, dowels: &Dowels) -> Check {
