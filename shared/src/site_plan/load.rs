@@ -76,7 +76,7 @@ section! {
                 asks "Width of a star on a good night",
                 hint "Full width at half of its height.",
                 takes 2.0, because "good nights at a low site",
-                changes "the budget", from HOUSE;
+                changes "the limit on movement", from HOUSE;
             /// Largest movement of the star that is acceptable; when not given, it follows from the use.
             budget_arcsec: Arcsecond, 0.01..=60.0, "below 0.01 nothing can be measured, above 60 nothing needs a pier",
                 asks "The most the star may move",

@@ -168,7 +168,7 @@ section! {
             groundwater_depth_m: Metre, 0.0..=100.0, "zero is water standing at the surface",
                 asks "How far down is the water in a wet winter?",
                 hint "The highest it stands in the year, below ground level; 0 is water at the surface.",
-                because "most gardens are dry to the depth of a spade; a trial hole left open for a day shows",
+                because "most gardens are dry to the depth of a spade; a trial pit left open for a day shows",
                 changes "water near the base softens sand and silt, lifts the block and makes the pit unsafe", from NOTHING_NEAR;
             /// Depth to which frost goes in a hard winter.
             frost_depth_m: Metre, 0.0..=4.0, "beyond four metres the ground is frozen all year",

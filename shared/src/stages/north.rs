@@ -71,6 +71,7 @@ impl Place<'_> {
 }
 
 const NO_PLACE: &str = "Nobody said where the site is: give its latitude and longitude, two decimals of a degree are enough.";
+const NO_PLACE_EITHER: &str = "This too asks for the site's latitude and longitude.";
 const NO_DAY: &str = "No start day was said, and the sun and the stars keep to the day: give the day on which north is to be marked.";
 const NO_YEAR: &str = "The formulas for sun and stars are used from 1950 to 2100, and the start day is not among these years.";
 
@@ -87,7 +88,7 @@ pub fn stage(brief: &Brief) -> Found<North> {
         }
     });
     let compass = place
-        .ok_or_else(|| NO_PLACE.to_owned())
+        .ok_or_else(|| NO_PLACE_EITHER.to_owned())
         .and_then(|place| compass::find(&place, &mut notes))
         .unwrap_or_else(Compass::not);
     let noon = match dated {
