@@ -9,6 +9,7 @@ use stillground::field::Problems;
 use stillground::options::{Options, Worth, measuring};
 use stillground::site_plan::SitePlan;
 
+use crate::client::Client;
 use crate::config::Config;
 use crate::connections::connections;
 use crate::copies::Copies;
@@ -151,12 +152,12 @@ impl App {
     ///
     /// # Errors
     /// Every field out of range and every contradiction; or that too many are waiting.
-    pub async fn options(&self, plan: &SitePlan) -> Result<Arc<Options>, Trouble> {
+    pub async fn options(&self, asker: &Client, plan: &SitePlan) -> Result<Arc<Options>, Trouble> {
         let open = plan.left_open();
         let key = digest(&open);
         match self.searches.kept(&key, true) {
             Some(kept) => Ok(kept),
-            None => self.searches.answer(key, open).await,
+            None => self.searches.answer(asker, key, open).await,
         }
     }
 

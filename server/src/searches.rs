@@ -4,6 +4,8 @@
 //! one for programs run at once, the others wait; so a wide-open plan keeps no more than these from the pages of others, and
 //! they run at a lower priority.
 
+mod lane;
+
 use std::collections::HashMap;
 use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering::Relaxed};
 use std::sync::{Arc, Mutex, PoisonError};
@@ -14,20 +16,23 @@ use stillground::candidates::Reached;
 use stillground::field::Problems;
 use stillground::options::{self, Options};
 use stillground::site_plan::SitePlan;
-use tokio::sync::{OwnedSemaphorePermit, Semaphore, watch};
+use tokio::sync::{OwnedSemaphorePermit, watch};
 
+use crate::client::Client;
 use crate::error::Trouble;
+use crate::shares::Share;
 use crate::shelf::MemoryShelf;
 use crate::turns::give_way;
+use lane::Lane;
 
 /// Solved shapes of block that are kept for searches: what two gardens' pits have, some tens of megabytes at most.
 const MOST_SHAPES: u64 = 800;
 /// Searches that are kept.
 const MOST_KEPT: u64 = 24;
-/// Searches for pages that run or wait; one more is told to come back.
-const MOST_GOING: usize = 8;
-/// How many times as long as an answer may take a search for a page goes on.
+/// How many times as long as an answer may take a search for a page goes on while no other waits.
 const LONGER: u32 = 10;
+/// The part of that time which a program's search has while another waits.
+const SHORTER: u32 = 4;
 /// Longest wait of a program for its turn, and of a page before it says how far the search is.
 const LONGEST_WAIT: Duration = Duration::from_secs(10);
 const LONGEST_LOOK: Duration = Duration::from_millis(1500);
@@ -40,8 +45,8 @@ pub struct Searches {
     going: Arc<Mutex<HashMap<[u8; 32], Going>>>,
     shelf: MemoryShelf,
     longest: Duration,
-    for_pages: Arc<Semaphore>,
-    for_programs: Arc<Semaphore>,
+    for_pages: Lane,
+    for_programs: Lane,
     stopped: Arc<AtomicBool>,
 }
 
@@ -89,8 +94,8 @@ impl Searches {
             going: Arc::default(),
             shelf: MemoryShelf::holding(MOST_SHAPES),
             longest,
-            for_pages: Arc::new(Semaphore::new(1)),
-            for_programs: Arc::new(Semaphore::new(1)),
+            for_pages: Lane::new(longest * LONGER, longest),
+            for_programs: Lane::new(longest, longest / SHORTER),
             stopped: Arc::default(),
         }
     }
@@ -112,12 +117,17 @@ impl Searches {
     /// A search for a page: begun unless it goes on already, and waited for a moment.
     ///
     /// # Errors
-    /// The plan contradicts itself, too many wait, or the search broke.
-    pub async fn look(&self, key: [u8; 32], open: SitePlan) -> Result<Looked, Trouble> {
+    /// The plan contradicts itself, too many wait or the asker has several going, or the search broke.
+    pub async fn look(
+        &self,
+        asker: &Client,
+        key: [u8; 32],
+        open: SitePlan,
+    ) -> Result<Looked, Trouble> {
         let Going {
             progress,
             mut ended,
-        } = self.begin(key, open)?;
+        } = self.begin(asker, key, open)?;
         let wait = LONGEST_LOOK.min(self.longest);
         match tokio::time::timeout(wait, ended.wait_for(Option::is_some)).await {
             Ok(Ok(found)) => found_in(found.clone()).map(Looked::Found),
@@ -129,9 +139,16 @@ impl Searches {
     /// A search for a program, as far as there is time for it.
     ///
     /// # Errors
-    /// The plan contradicts itself, its turn did not come in time, or the search broke.
-    pub async fn answer(&self, key: [u8; 32], open: SitePlan) -> Result<Arc<Options>, Trouble> {
-        let turn = Arc::clone(&self.for_programs).acquire_owned();
+    /// The plan contradicts itself, too many wait or the asker has several going, its turn did not come in time, or the
+    /// search broke.
+    pub async fn answer(
+        &self,
+        asker: &Client,
+        key: [u8; 32],
+        open: SitePlan,
+    ) -> Result<Arc<Options>, Trouble> {
+        let place = self.for_programs.place(asker)?;
+        let turn = Arc::clone(&self.for_programs.turn).acquire_owned();
         let turn = tokio::time::timeout(LONGEST_WAIT, turn)
             .await
             .ok()
@@ -141,21 +158,19 @@ impl Searches {
             return Ok(kept);
         }
         let (tell, mut ended) = watch::channel(None);
-        let job = self.job(key, open, self.longest);
-        job.start(turn, Arc::default(), tell)?;
+        let job = self.job(key, open, &self.for_programs);
+        job.start((turn, place), Arc::default(), tell)?;
         let found = ended.wait_for(Option::is_some).await;
         let found = found.map_err(|error| Trouble::broken("a search stopped", &error))?;
         found_in(found.clone())
     }
 
-    fn begin(&self, key: [u8; 32], open: SitePlan) -> Result<Going, Trouble> {
+    fn begin(&self, asker: &Client, key: [u8; 32], open: SitePlan) -> Result<Going, Trouble> {
         let mut going = self.lock();
         if let Some(known) = going.get(&key) {
             return Ok(known.clone());
         }
-        if going.len() >= MOST_GOING {
-            return Err(Trouble::crowded());
-        }
+        let place = self.for_pages.place(asker)?;
         let (tell, ended) = watch::channel(None);
         let one = Going {
             progress: Arc::default(),
@@ -163,8 +178,8 @@ impl Searches {
         };
         going.insert(key, one.clone());
         drop(going);
-        let job = self.job(key, open, self.longest * LONGER);
-        let (turns, progress) = (Arc::clone(&self.for_pages), Arc::clone(&one.progress));
+        let job = self.job(key, open, &self.for_pages);
+        let (turns, progress) = (Arc::clone(&self.for_pages.turn), Arc::clone(&one.progress));
         let over = Over {
             key,
             going: Arc::clone(&self.going),
@@ -173,7 +188,7 @@ impl Searches {
             let mut heard = tell.subscribe();
             // The search's thread holds the other end until it is over.
             if let Ok(turn) = turns.acquire_owned().await
-                && job.start(turn, progress, tell).is_ok()
+                && job.start((turn, place), progress, tell).is_ok()
             {
                 let _ = heard.wait_for(Option::is_some).await;
             }
@@ -182,14 +197,14 @@ impl Searches {
         Ok(one)
     }
 
-    fn job(&self, key: [u8; 32], open: SitePlan, longest: Duration) -> Job {
+    fn job(&self, key: [u8; 32], open: SitePlan, lane: &Lane) -> Job {
         Job {
             key,
             open: Box::new(open),
             shelf: self.shelf.clone(),
             kept: self.kept.clone(),
             stopped: Arc::clone(&self.stopped),
-            longest,
+            lane: lane.clone(),
         }
     }
 
@@ -224,13 +239,13 @@ struct Job {
     shelf: MemoryShelf,
     kept: Cache<[u8; 32], Arc<Options>>,
     stopped: Arc<AtomicBool>,
-    longest: Duration,
+    lane: Lane,
 }
 
 impl Job {
     fn start(
         self,
-        turn: OwnedSemaphorePermit,
+        turn: (OwnedSemaphorePermit, Share),
         progress: Arc<Progress>,
         tell: watch::Sender<Option<Outcome>>,
     ) -> Result<(), Trouble> {
@@ -251,7 +266,7 @@ impl Job {
         let began = Instant::now();
         let go_on = |reached| {
             progress.set(reached);
-            !self.stopped.load(Relaxed) && began.elapsed() < self.longest
+            !self.stopped.load(Relaxed) && self.lane.has_time(began)
         };
         let found = Arc::new(options::find(&self.open, &self.shelf, &go_on)?);
         // What was cut short is kept to be shown, and gone on with from the shapes that are kept by then.
@@ -273,7 +288,14 @@ fn found_in(outcome: Option<Outcome>) -> Result<Arc<Options>, Trouble> {
 
 #[cfg(test)]
 mod tests {
+    use axum::http::StatusCode;
+    use axum::response::IntoResponse;
+
     use super::*;
+
+    fn client(last: u8) -> Client {
+        Client::at(&format!("192.0.2.{last}"))
+    }
 
     fn open() -> SitePlan {
         let mut plan = SitePlan::unknown();
@@ -286,7 +308,11 @@ mod tests {
     #[tokio::test]
     async fn a_search_for_a_page_goes_on_by_itself_and_says_how_far_it_is() {
         let searches = Searches::new(Duration::from_millis(20));
-        let first = searches.look([1; 32], open()).await.ok().unwrap();
+        let first = searches
+            .look(&client(1), [1; 32], open())
+            .await
+            .ok()
+            .unwrap();
         assert!(matches!(first, Looked::Going(_)));
         assert!(searches.goes_on(&[1; 32]));
         // It is cut short at ten times as long, and kept as far as it came.
@@ -306,13 +332,16 @@ mod tests {
     }
 
     #[tokio::test]
-    async fn no_more_than_some_searches_wait() {
+    async fn one_client_has_two_searches_and_all_have_eight() {
         let searches = Searches::new(Duration::from_millis(1));
-        for key in 0..MOST_GOING {
-            assert!(searches.begin([key as u8; 32], open()).is_ok());
+        let begin = |of: u8, key: u8| searches.begin(&client(of), [key; 32], open());
+        for key in 0..8 {
+            assert!(begin(key / 2, key).is_ok());
         }
-        assert!(searches.begin([99; 32], open()).is_err());
-        assert!(searches.begin([0; 32], open()).is_ok(), "one that goes on");
+        let refused = |of| begin(of, 99).err().map(|it| it.into_response().status());
+        assert_eq!(refused(0), Some(StatusCode::TOO_MANY_REQUESTS));
+        assert_eq!(refused(9), Some(StatusCode::SERVICE_UNAVAILABLE));
+        assert!(begin(9, 0).is_ok(), "one that goes on");
     }
 
     #[tokio::test]
@@ -320,7 +349,12 @@ mod tests {
         let mut plan = open();
         plan.pier.wall_mm = Some(1e6);
         let searches = Searches::new(Duration::from_secs(1));
-        assert!(searches.look([1; 32], plan.clone()).await.is_err());
-        assert!(searches.answer([2; 32], plan).await.is_err());
+        assert!(
+            searches
+                .look(&client(1), [1; 32], plan.clone())
+                .await
+                .is_err()
+        );
+        assert!(searches.answer(&client(1), [2; 32], plan).await.is_err());
     }
 }

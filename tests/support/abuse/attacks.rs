@@ -186,7 +186,7 @@ pub fn attacks() -> Vec<Attack> {
             line: 8,
             name: "has all ways to build a plan looked for, one plan after another",
             most_slower: 1.5,
-            run: |target| asking(target, 2, ways),
+            run: |target| asking(target, 6, ways),
             ..PLAIN
         },
     ]

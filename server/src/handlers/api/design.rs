@@ -31,9 +31,10 @@ pub async fn stateless(
 /// All the piers that fit the pit of the plan in the body; keeps nothing.
 pub async fn options(
     State(app): State<App>,
+    asker: Asker,
     PlanBody(plan): PlanBody,
 ) -> Result<Response, Trouble> {
-    Ok(Json(&*app.options(&plan).await?).into_response())
+    Ok(Json(&*app.options(&asker.0, &plan).await?).into_response())
 }
 
 /// The design of a stored plan.

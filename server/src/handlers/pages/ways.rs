@@ -82,7 +82,7 @@ async fn look(app: &App, plan: &SitePlan, asker: &Asker, more: bool) -> Result<L
     if !goes_on {
         app.guard.take(&asker.0, RouteKind::Search)?;
     }
-    app.searches.look(key, open).await
+    app.searches.look(&asker.0, key, open).await
 }
 
 /// Two revisions side by side.
