@@ -6,6 +6,7 @@
 
 pub mod access;
 pub mod app;
+pub mod assets;
 pub mod cli;
 pub mod client;
 pub mod config;

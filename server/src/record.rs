@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use stillground::figure::Units;
-use stillground::record::{Board, Entry, Item, Kind, board, gate, in_the_way, items};
+use stillground::record::{Board, Entry, Item, Kind, board, entry, in_the_way, items};
 use stillground::site_plan::SitePlan;
 
 use crate::app::App;
@@ -139,7 +139,7 @@ struct EntryContext {
 
 /// A decision about a task as a whole names the task, not an entry.
 fn names_a_task(context: &EntryContext, name: &str) -> bool {
-    name.strip_prefix(gate::TASK_PREFIX).is_some_and(|id| {
+    name.strip_prefix(entry::TASK_PREFIX).is_some_and(|id| {
         let tasks = &context.planned.design.schedule;
         tasks.iter().any(|task| task.id == id)
     })

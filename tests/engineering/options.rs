@@ -85,8 +85,7 @@ fn the_bound_is_below_what_the_modes_give() {
         let held = ground_stiffness::stage(&brief, ground, block, &shelf).value;
         let standing = Standing::of(&brief, pier);
         let season = season(&brief, ground, block);
-        let growth =
-            |alone: stillground::stages::motion::alone::Alone| alone.cost.star_growth_ratio.worst;
+        let growth = |alone: stillground::stages::motion::Alone| alone.cost.star_growth_ratio.worst;
         let bound = growth(
             standing
                 .at_least(&brief, ground, block, &held, pier, season)

@@ -53,7 +53,7 @@ fn the_service_says_whether_it_lives_and_can_work() {
 #[test]
 fn assets_are_kept_for_ever_under_their_edition_and_asked_about_without_it() {
     let service = start();
-    let link = stillground_server::handlers::asset::link("", "font/text-regular.woff2");
+    let link = stillground_server::assets::link("", "font/text-regular.woff2");
     let asset = service.get(&link);
     assert_eq!(
         (asset.status, asset.header("content-type")),

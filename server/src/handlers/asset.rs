@@ -1,41 +1,17 @@
 //! Style sheet, scripts and fonts, embedded in the binary.
 
-use std::sync::LazyLock;
-
 use axum::extract::Path;
 use axum::http::header::{CACHE_CONTROL, CONTENT_TYPE};
 use axum::http::{HeaderMap, HeaderValue};
 use axum::response::{IntoResponse, Response};
 use data_encoding::HEXLOWER;
-use rust_embed::RustEmbed;
-use sha2::{Digest, Sha256};
 
 use super::api::precondition::{not_modified, with_etag};
+use crate::assets::{Assets, EDITION};
 use crate::error::Trouble;
-
-#[derive(RustEmbed)]
-#[folder = "$CARGO_MANIFEST_DIR/../static/"]
-struct Assets;
-
-/// A digest of all assets: it stands in their addresses, so that they may be kept for ever and change all at once.
-static EDITION: LazyLock<String> = LazyLock::new(|| {
-    let mut names: Vec<_> = Assets::iter().collect();
-    names.sort_unstable();
-    let mut digest = Sha256::new();
-    for file in names.iter().filter_map(|name| Assets::get(name)) {
-        digest.update(file.metadata.sha256_hash());
-    }
-    HEXLOWER.encode(&digest.finalize()[..6])
-});
 
 const FOR_EVER: HeaderValue = HeaderValue::from_static("public, max-age=31536000, immutable");
 const ASK_AGAIN: HeaderValue = HeaderValue::from_static("public, no-cache");
-
-/// The address of an asset below the base path, for instance `/static/0f3a…/style/main.css`.
-#[must_use]
-pub fn link(base: &str, name: &str) -> String {
-    format!("{base}/static/{}/{name}", *EDITION)
-}
 
 /// An asset by its name, with or without the edition before it.
 pub async fn asset(Path(path): Path<String>, headers: HeaderMap) -> Result<Response, Trouble> {

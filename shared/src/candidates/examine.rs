@@ -5,7 +5,8 @@ use crate::cast::Cast;
 use crate::halfspace::Shelf;
 use crate::notes::Check;
 use crate::site_plan::SitePlan;
-use crate::stages::motion::alone::{Alone, Standing, season};
+use crate::stages::motion::Alone;
+use crate::stages::motion::alone::{Standing, season};
 use crate::stages::{anchors, ground_stiffness};
 use crate::verdict::{self, Build, Says, Within, judge};
 

@@ -20,7 +20,7 @@ pub(crate) use people::stands_farther_out;
 /// How much wider or deeper a block is tried, in steps of 50 mm or 2 in.
 const MORE_STEPS: f64 = 4.0;
 /// From here on a mount is as good as rigid, N m/rad.
-const RIGID_N_M_PER_RAD: f64 = 1e8;
+const AS_GOOD_AS_RIGID_N_M_PER_RAD: f64 = 1e8;
 
 /// A changed plan.
 #[derive(Debug, Clone, PartialEq)]
@@ -203,7 +203,7 @@ fn tidy(value: f64) -> f64 {
 fn mount(plan: &SitePlan, brief: &Brief) -> Option<Change> {
     let stiffness = newton_metre_per_radian::get(brief.load.mount_stiffness.value);
     let words = "a mount twice as stiff, on the same pier".to_owned();
-    (stiffness < RIGID_N_M_PER_RAD).then(|| {
+    (stiffness < AS_GOOD_AS_RIGID_N_M_PER_RAD).then(|| {
         let change = Change::new(plan, words);
         match plan.load.mount_frequency_hz {
             // Twice as stiff trembles √2 times as fast.

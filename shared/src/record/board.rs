@@ -1,7 +1,6 @@
 //! The tasks as the record leaves them: done, to be done now, later, or held.
 
-use super::entry::{Entry, Kind, minutes_of, moment_of};
-use super::gate::TASK_PREFIX;
+use super::entry::{Entry, Kind, TASK_PREFIX, minutes_of, moment_of};
 use super::item::{Item, Needed};
 use super::reading::{Reading, readings};
 use super::verdict::Verdict;

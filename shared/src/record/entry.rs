@@ -8,6 +8,8 @@ use crate::stages::schedule::MEASURE;
 
 /// The item of a walk.
 pub const WALK: &str = "walk";
+/// A decision about a task names it so: that a wait counts as over, or that a task may be ticked off as it is.
+pub const TASK_PREFIX: &str = "task:";
 /// Longest name of whoever entered something, in characters.
 pub const LONGEST_NAME: usize = 100;
 /// Longest text, in characters.

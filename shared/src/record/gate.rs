@@ -7,9 +7,6 @@ use super::entry::{Entry, Kind, minutes_of};
 use super::faults::Fault;
 use crate::stages::schedule::Task;
 
-/// A decision about a task names it so: that a wait counts as over, or that a task may be ticked off as it is.
-pub const TASK_PREFIX: &str = "task:";
-
 /// What stands in the way of an entry at a moment (RFC 3339), each with when it ends and what that is counted from; empty when
 /// nothing does. Only what ticks a task off can be too soon. An entry's own time counts where it is not later than now.
 pub fn in_the_way(entry: &Entry, board: &Board<'_>, now: &str) -> Vec<Fault> {

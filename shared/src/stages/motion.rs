@@ -58,7 +58,7 @@ pub use pace::Paces;
 pub use quiet::Quiet;
 pub use season::Season;
 pub use shape::ModeShape;
-pub use share::{ALONE, Disturbance, StarWidth};
+pub use share::{ALONE, Alone, Disturbance, StarWidth};
 pub use walk::{DeckSwing, StepImpulse, Walk, peaks as walk_in_short};
 pub use wind::{Housing, Wind};
 pub use workings::stand_id;

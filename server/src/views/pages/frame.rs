@@ -1,8 +1,8 @@
 //! What stands round every page: the masthead, the steps, and who may do what.
 
+use crate::assets;
 use crate::config::Config;
 use crate::forms::step::Step;
-use crate::handlers::asset;
 
 /// The frame of a page.
 #[derive(Debug, Clone)]
@@ -27,7 +27,7 @@ impl Frame {
     pub fn new(config: &Config, title: String, plan: Option<PlanHead>) -> Self {
         Self {
             base: config.base.clone(),
-            assets: asset::link(&config.base, "")
+            assets: assets::link(&config.base, "")
                 .trim_end_matches('/')
                 .to_owned(),
             house: config.house.name.clone(),

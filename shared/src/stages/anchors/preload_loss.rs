@@ -12,10 +12,9 @@ use crate::notes::{Check, Line, Notes};
 use crate::rules::en_1993_1_1_2005::material;
 use crate::rules::en_1993_1_8_2005::base_plate;
 use crate::rules::vdi_2230_2015::{self as tightening, loss};
-use crate::site_plan::Code;
 use crate::source::Source;
 use crate::stages::anchors::seat::Seat;
-use crate::stages::anchors::situation::Situation;
+use crate::stages::anchors::situation::{Situation, resistance_to_lasting};
 use crate::stages::anchors::strength::Mode;
 use crate::stages::anchors::torque::Torque;
 use crate::stages::anchors::verdict::Verdict;
@@ -214,23 +213,6 @@ fn lines(
     .note(notes);
 }
 
-/// Where the resistance to a preload that lasts comes from: the codes' clauses are written for sustained actions, and that a
-/// preload, which fades, counts as one is a judgement on the safe side.
-pub fn lasting(code: Code) -> Source {
-    match code {
-        Code::Eurocode => Source::from_memory(
-            "EN 1992-4",
-            "2018",
-            "7.2.1.6 (2), written for sustained actions; that a preload counts as one is judgement",
-        ),
-        Code::Aci => Source::from_memory(
-            "ACI 318",
-            "19",
-            "17.5.2.2, written for sustained tension; that a preload counts as one is judgement",
-        ),
-    }
-}
-
 /// The preload as a lasting pull on the bond of one stud.
 pub fn sustained(
     situation: &Situation,
@@ -241,7 +223,7 @@ pub fn sustained(
     if !situation.seat.pulls_on_bond() {
         return;
     }
-    let source = lasting(situation.brief.code.value);
+    let source = resistance_to_lasting(situation.brief.code.value);
     let title = "Does the resin bond resist the preload over the years?";
     if !situation.brief.anchors.product.known() {
         let why = "The resin's bond strength was not given, so it is not known what it holds in the long term. Enter it from the \

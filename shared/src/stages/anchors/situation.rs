@@ -2,7 +2,9 @@
 
 use crate::brief::Brief;
 use crate::rules::threads::{self, StudSteel, Thread};
+use crate::site_plan::Code;
 use crate::site_plan::block::Reinforcement;
+use crate::source::Source;
 use crate::stages::anchors::layout::Group;
 use crate::stages::anchors::seat::Seat;
 use crate::stages::block::{Block, specified};
@@ -10,6 +12,23 @@ use crate::units::{Length, Pressure, millimetre};
 
 /// Share of the code's least bond that counts under a lasting pull, ACI 318-19 Table 17.6.5.2.5.
 const LEAST_BOND_LASTING_FACTOR: f64 = 0.4;
+
+/// Where the resistance to a preload that lasts comes from: the codes' clauses are written for sustained actions, and that a
+/// preload, which fades, counts as one is a judgement on the safe side.
+pub fn resistance_to_lasting(code: Code) -> Source {
+    match code {
+        Code::Eurocode => Source::from_memory(
+            "EN 1992-4",
+            "2018",
+            "7.2.1.6 (2), written for sustained actions; that a preload counts as one is judgement",
+        ),
+        Code::Aci => Source::from_memory(
+            "ACI 318",
+            "19",
+            "17.5.2.2, written for sustained tension; that a preload counts as one is judgement",
+        ),
+    }
+}
 
 /// A stud and its concrete.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -7,23 +7,14 @@ use crate::notes::Notes;
 use crate::stages::block::Block;
 use crate::stages::ground::Ground;
 use crate::stages::ground_stiffness::{GroundStiffness, Stiffness};
-use crate::stages::motion::growth::{Cost, Exposure};
+use crate::stages::motion::growth::Exposure;
 use crate::stages::motion::rig::{Axis, Rig};
-use crate::stages::motion::share;
+use crate::stages::motion::share::{self, Alone};
 use crate::stages::motion::system::{self, Mounted};
 use crate::stages::motion::wind::{self, SlowPart};
 use crate::stages::motion::{Budget, Heat, Season, budget, heat, season};
 use crate::stages::pier::Pier;
 use crate::units::{ARCSEC_PER_RADIAN, Length};
-
-/// What happens to the star with nobody there.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Alone {
-    /// What it costs the star.
-    pub cost: Cost,
-    /// Largest movement at worst.
-    pub worst_arcsec: f64,
-}
 
 /// A column and what it carries, as far as the star depends on nothing in the ground.
 #[derive(Debug, Clone)]

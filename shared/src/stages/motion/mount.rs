@@ -7,15 +7,12 @@ use crate::brief::{Brief, Origin};
 use crate::figure::{KilogramSquareMetre, Unit};
 use crate::notes::{Notes, Working};
 use crate::rules::mechanics::mount;
-use crate::stages::motion::system::Planes;
+use crate::stages::motion::system::{Planes, RIGID_N_M_PER_RAD};
 use crate::stages::motion::wind;
 use crate::stages::pier::Pier;
 use crate::units::{
     Length, RotationalStiffness, Spread, hertz, kilogram_square_metre, newton_metre_per_radian,
 };
-
-/// So stiff a mount is rigid, N m/rad.
-pub const RIGID_N_M_PER_RAD: f64 = 1e12;
 
 /// The mount: as it was said, or a band of what there is.
 #[derive(Debug, Clone, PartialEq, Serialize)]

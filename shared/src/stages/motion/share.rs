@@ -8,7 +8,6 @@ use crate::brief::Brief;
 use crate::notes::Verdict;
 use crate::source::Source;
 use crate::stages::floor::Floor;
-use crate::stages::motion::alone::Alone;
 use crate::stages::motion::growth::{Cost, Exposure, Likely, Movement};
 use crate::stages::motion::influence::Influence;
 use crate::stages::motion::system::System;
@@ -47,6 +46,15 @@ pub struct Disturbance {
     /// The movement itself, from which the sums are made.
     #[serde(skip)]
     pub likely: Option<Likely>,
+}
+
+/// What happens to the star with nobody there.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Alone {
+    /// What it costs the star.
+    pub cost: Cost,
+    /// Largest movement at worst.
+    pub worst_arcsec: f64,
 }
 
 /// Width of the star when everything happens within one exposure.

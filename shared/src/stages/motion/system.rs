@@ -7,7 +7,6 @@ use crate::stages::ground::Ground;
 use crate::stages::ground_stiffness::uneven::Factors;
 use crate::stages::ground_stiffness::{GroundStiffness, Stiffness};
 use crate::stages::motion::modes::{self, Mode};
-use crate::stages::motion::mount::RIGID_N_M_PER_RAD;
 use crate::stages::motion::rig::{Axis, Rig};
 use crate::stages::pier::Pier;
 use crate::units::{
@@ -24,6 +23,9 @@ fn carry(mut modes: Vec<Mode>, [[ff, fm], [mf, mm]]: Carried, hand: f64) -> Vec<
     }
     modes
 }
+
+/// So stiff a mount is rigid, N m/rad.
+pub const RIGID_N_M_PER_RAD: f64 = 1e12;
 
 /// Modes of both planes in one ground.
 #[derive(Debug, Clone, PartialEq)]

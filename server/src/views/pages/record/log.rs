@@ -1,7 +1,7 @@
 //! All that was entered, by revision of the plan, each measurement held against the plan as it stands.
 
 use stillground::figure::Units;
-use stillground::record::gate::TASK_PREFIX;
+use stillground::record::entry::TASK_PREFIX;
 use stillground::record::{Asks, Entry, Item, Kind, Reading, Verdict};
 
 use stillground::site_plan::prices::lines;

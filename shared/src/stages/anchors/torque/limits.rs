@@ -5,7 +5,7 @@ use crate::rules::annular_plate;
 use crate::rules::threads;
 use crate::rules::vdi_2230_2015 as tightening;
 use crate::source::Source;
-use crate::stages::anchors::preload_loss;
+use crate::stages::anchors::situation::resistance_to_lasting;
 use crate::units::{Length, Moment, newton_metre};
 
 use super::{Bears, Limit, Screw, Way};
@@ -28,7 +28,7 @@ pub(super) fn of(brief: &Brief, way: Way, screw: &Screw, edge: Length, bears: Be
         limits.push(limit(
             "the lasting pull on the resin",
             screw.torque(bears.lasting / screw.share.high),
-            preload_loss::lasting(brief.code.value),
+            resistance_to_lasting(brief.code.value),
         ));
     }
     if let (Way::Straight, Some(bending)) = (way, bears.bending) {
