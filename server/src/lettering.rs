@@ -1,8 +1,9 @@
 //! The typefaces as the drawings and the sheets use them: which characters they have, and how wide a text runs.
 
-use std::sync::LazyLock;
+use std::collections::HashMap;
+use std::sync::{Arc, LazyLock, Mutex, PoisonError};
 
-use rustybuzz::{Face as Shaper, UnicodeBuffer};
+use rustybuzz::{Direction, Face as Shaper, GlyphBuffer, Script, ShapePlan, UnicodeBuffer};
 
 /// What stands for a character that no face has.
 pub const REPLACEMENT: char = '◊';
@@ -151,14 +152,34 @@ pub fn run_width(run: &Run, size: f64) -> f64 {
     let Some(shaper) = run.face.shaper() else {
         return 0.0;
     };
-    let mut buffer = UnicodeBuffer::new();
-    buffer.push_str(&run.text);
-    let advance: i32 = rustybuzz::shape(shaper, &[], buffer)
+    let advance: i32 = shaped(run, shaper)
         .glyph_positions()
         .iter()
         .map(|glyph| glyph.x_advance)
         .sum();
     f64::from(advance) * size / f64::from(shaper.units_per_em())
+}
+
+/// How a face sets the letters of a script. To find it out takes longer than to set a line by it, so it is kept: the faces
+/// have letters of some few scripts and of no other.
+fn shaped(run: &Run, shaper: &'static Shaper<'static>) -> GlyphBuffer {
+    static PLANS: LazyLock<Mutex<HashMap<(Face, Script, Direction), Arc<ShapePlan>>>> =
+        LazyLock::new(Mutex::default);
+    let mut buffer = UnicodeBuffer::new();
+    buffer.push_str(&run.text);
+    buffer.guess_segment_properties();
+    let (direction, script) = (buffer.direction(), buffer.script());
+    let plan = {
+        let mut plans = PLANS.lock().unwrap_or_else(PoisonError::into_inner);
+        let plan = plans
+            .entry((run.face, script, direction))
+            .or_insert_with(|| {
+                let known = Some(script).filter(|script| *script != rustybuzz::script::UNKNOWN);
+                Arc::new(ShapePlan::new(shaper, direction, known, None, &[]))
+            });
+        Arc::clone(plan)
+    };
+    rustybuzz::shape_with_plan(shaper, &plan, buffer)
 }
 
 /// Breaks a text into lines no wider than `most`. A word longer than a line is broken where it must be.
@@ -221,6 +242,40 @@ mod tests {
             for text in [unit.symbol(), unit.imperial_symbol()] {
                 assert_eq!(set(Face::Text, text).replaced, 0, "{text}");
                 assert!(text.chars().all(|c| Face::Figures.has(c)), "{text}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_kept_way_of_setting_gives_what_a_new_one_gives() {
+        let texts = [
+            "",
+            "3.5",
+            "Pier 12",
+            "AV fi To",
+            "τ ≤ σ",
+            "Ω 3",
+            "⌀ 16 × 125",
+            "→",
+        ];
+        for (face, text) in Face::ALL
+            .into_iter()
+            .flat_map(|face| texts.map(|text| (face, text)))
+        {
+            for run in set(face, text).runs {
+                let shaper = run.face.shaper().unwrap();
+                let mut buffer = UnicodeBuffer::new();
+                buffer.push_str(&run.text);
+                let places = |set: GlyphBuffer| -> Vec<[i32; 4]> {
+                    set.glyph_positions()
+                        .iter()
+                        .map(|it| [it.x_advance, it.y_advance, it.x_offset, it.y_offset])
+                        .collect()
+                };
+                let anew = places(rustybuzz::shape(shaper, &[], buffer));
+                for _ in 0..2 {
+                    assert_eq!(places(shaped(&run, shaper)), anew, "{run:?}");
+                }
             }
         }
     }
