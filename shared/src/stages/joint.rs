@@ -10,6 +10,7 @@ use serde::Serialize;
 
 use crate::brief::Brief;
 use crate::brief::anchors::Product;
+use crate::rules::aisc_360_16::wall;
 use crate::rules::annular_plate::{self, Plate};
 use crate::rules::en_1993_1_1_2005::material;
 use crate::rules::en_1993_1_8_2005::{base_plate, t_stub};
@@ -21,7 +22,7 @@ use crate::stages::block::Block;
 use crate::stages::steel::Grade;
 use crate::units::{
     Area, Length, LinearStiffness, Pressure, RotationalStiffness, Spread, megapascal, millimetre,
-    newton_metre_per_radian, newton_per_metre,
+    newton, newton_metre_per_radian, newton_per_metre,
 };
 
 pub use lines::workings;
@@ -203,10 +204,20 @@ fn bar(modulus: Pressure, area: Area, length: Length) -> LinearStiffness {
     }
 }
 
-/// The base plate as a round one of half its side.
+/// The wall that the joint's stiffness counts with, as the column's own does.
+fn counted_wall(brief: &Brief) -> Length {
+    wall::counted(brief.pier.steel.value, brief.pier.wall.value)
+}
+
+/// The base plate as a round one of half its side, under the wall that stiffness counts with.
 pub fn plate(brief: &Brief) -> Plate {
+    plate_under(brief, counted_wall(brief))
+}
+
+/// The same under a wall of a given thickness.
+fn plate_under(brief: &Brief, wall: Length) -> Plate {
     let pier = &brief.pier;
-    let wall_radius = (pier.outside_diameter.value - pier.wall.value) / 2.0;
+    let wall_radius = (pier.outside_diameter.value - wall) / 2.0;
     let stud_radius = brief.anchors.circle_diameter.value / 2.0;
     // Four studs stand in the corners of a square plate, beyond the circle inside it.
     let rim = stud_radius + brief.anchors.thread().plate_hole;
@@ -214,11 +225,29 @@ pub fn plate(brief: &Brief) -> Plate {
     let outer_radius = if half_side > rim { half_side } else { rim };
     Plate {
         wall_radius,
-        wall: pier.wall.value,
+        wall,
         stud_radius,
         outer_radius,
         thickness: pier.plate_thickness.value,
         modulus: steel(),
+    }
+}
+
+/// The plate under the wall that pulls of the studs stress the most, wall or plate itself. A mill may deliver a wall anywhere from
+/// the design wall to the nominal one: a slim wall is weaker, and a thick one draws more of the bending where a stiff plate turns it.
+pub fn plate_stressed_most(brief: &Brief, count: usize) -> Plate {
+    let stress = |plate: &Plate| {
+        let dish = annular_plate::dish(plate, count, newton::new(1.0));
+        dish.map_or(0.0, |dish| {
+            megapascal::get(dish.wall_stress).max(megapascal::get(dish.plate_stress))
+        })
+    };
+    let [slim, whole] =
+        [counted_wall(brief), brief.pier.wall.value].map(|wall| plate_under(brief, wall));
+    if stress(&whole) > stress(&slim) {
+        whole
+    } else {
+        slim
     }
 }
 
@@ -284,7 +313,7 @@ fn open_on_grout(brief: &Brief, block: &Block) -> Opened {
     let pressed = base_plate::concrete_part(
         block.elastic_modulus,
         steel(),
-        pier.wall.value + width * 2.0,
+        counted_wall(brief) + width * 2.0,
         quarter,
     );
     // A quarter ring's centre lies at 0.900 of its radius, that of half the studs at 0.637 of theirs (0.707 with four).

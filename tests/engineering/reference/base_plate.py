@@ -14,25 +14,30 @@ from skfem import Basis, BilinearForm, ElementTriMorley, FacetBasis, MeshTri
 from skfem.helpers import dd, ddot, dot, grad, trace, eye
 
 E, NU = 210e9, 0.3
-WALL_RADIUS, WALL, STUD_RADIUS, SIDE = 0.1064, 0.0063, 0.160, 0.400
+INCH = 0.0254
+# Middle radius of the wall, wall, radius of the studs' circle, side of the plate.
+TUBE = (0.1064, 0.0063, 0.160, 0.400)
+# Pipe of 8.625 in with its design wall, 93 hundredths of 0.322 in, studs on 12.5 in, a plate of 16 in.
+PIPE_WALL = 0.93 * 0.322 * INCH
+PIPE = ((8.625 * INCH - PIPE_WALL) / 2, PIPE_WALL, 12.5 * INCH / 2, 16 * INCH)
 
 
-def mesh(square, fine):
+def mesh(of, square, fine):
     """Rings of points, one on the wall and one through the studs; outside them the square's own grid."""
-    rings = [(0.0, 1)]
+    wall_radius, _, stud_radius, side = of
     radii = np.concatenate([
-        np.linspace(0, WALL_RADIUS, 6 * fine + 1)[1:],
-        np.linspace(WALL_RADIUS, STUD_RADIUS, 5 * fine + 1)[1:],
-        np.linspace(STUD_RADIUS, SIDE / 2, 4 * fine + 1)[1:],
+        np.linspace(0, wall_radius, 6 * fine + 1)[1:],
+        np.linspace(wall_radius, stud_radius, 5 * fine + 1)[1:],
+        np.linspace(stud_radius, side / 2, 4 * fine + 1)[1:],
     ])
     points = [(0.0, 0.0)]
     for radius in radii:
-        count = max(8, 8 * int(round(2 * np.pi * radius / (SIDE / 2 / (15 * fine)) / 8)))
+        count = max(8, 8 * int(round(2 * np.pi * radius / (side / 2 / (15 * fine)) / 8)))
         angle = 2 * np.pi * np.arange(count) / count
         points += list(zip(radius * np.cos(angle), radius * np.sin(angle)))
     if square:
-        line = np.linspace(-SIDE / 2, SIDE / 2, 30 * fine + 1)
-        points += [(x, y) for x in line for y in line if np.hypot(x, y) > SIDE / 2 * (1 + 0.4 / (15 * fine))]
+        line = np.linspace(-side / 2, side / 2, 30 * fine + 1)
+        points += [(x, y) for x in line for y in line if np.hypot(x, y) > side / 2 * (1 + 0.4 / (15 * fine))]
     points = np.array(points)
     found = Delaunay(points)
     first, second = (points[found.simplices[:, i]] - points[found.simplices[:, 0]] for i in (1, 2))
@@ -40,8 +45,9 @@ def mesh(square, fine):
     return MeshTri(points.T, found.simplices[area > 1e-12].T)
 
 
-def stiffness(thickness, square, fine):
-    m = mesh(square, fine)
+def stiffness(of, thickness, square, fine):
+    wall_radius, wall_thickness, stud_radius, _ = of
+    m = mesh(of, square, fine)
     basis = Basis(m, ElementTriMorley(), intorder=4)
     rigidity = E * thickness**3 / (12 * (1 - NU**2))
 
@@ -50,11 +56,11 @@ def stiffness(thickness, square, fine):
         return rigidity * ((1 - NU) * ddot(dd(u), dd(v)) + NU * trace(dd(u)) * trace(dd(v)))
 
     radius = np.hypot(*m.p)
-    on_wall = np.abs(radius - WALL_RADIUS) < 1e-9
+    on_wall = np.abs(radius - wall_radius) < 1e-9
     facets = np.nonzero(on_wall[m.facets].all(axis=0))[0]
     wall = FacetBasis(m, ElementTriMorley(), facets=facets, intorder=4)
-    rigidity_wall = E * WALL**3 / (12 * (1 - NU**2))
-    decay = (3 * (1 - NU**2)) ** 0.25 / np.sqrt(WALL_RADIUS * WALL)
+    rigidity_wall = E * wall_thickness**3 / (12 * (1 - NU**2))
+    decay = (3 * (1 - NU**2)) ** 0.25 / np.sqrt(wall_radius * wall_thickness)
     slope_spring = 2 * decay * rigidity_wall
 
     @BilinearForm
@@ -68,7 +74,7 @@ def stiffness(thickness, square, fine):
     load = np.zeros(matrix.shape[0])
     studs = []
     for angle in np.pi / 4 + np.pi / 2 * np.arange(4):
-        at = STUD_RADIUS * np.array([np.cos(angle), np.sin(angle)])
+        at = stud_radius * np.array([np.cos(angle), np.sin(angle)])
         node = np.argmin(np.hypot(m.p[0] - at[0], m.p[1] - at[1]))
         pull = np.sign(at[0]) * 1.0
         studs.append((basis.nodal_dofs[0, node], pull))
@@ -79,13 +85,16 @@ def stiffness(thickness, square, fine):
     return 1.0 / np.mean([pull * w[node] for node, pull in studs])
 
 
+def row(of, thickness, square):
+    values = [stiffness(of, thickness, square, fine) for fine in (2, 4)]
+    return {"square": square, "thickness_mm": round(1e3 * thickness, 3), "coarse_kn_per_mm": values[0] / 1e6,
+            "fine_kn_per_mm": values[1] / 1e6}
+
+
 if __name__ == "__main__":
-    rows = []
-    for square in (False, True):
-        for thickness in (0.012, 0.020, 0.030):
-            values = [stiffness(thickness, square, fine) for fine in (2, 4)]
-            rows.append({"square": square, "thickness_mm": round(1e3 * thickness), "coarse_kn_per_mm": values[0] / 1e6,
-                         "fine_kn_per_mm": values[1] / 1e6})
-            print(rows[-1], flush=True)
+    rows = [row(TUBE, thickness, square) for square in (False, True) for thickness in (0.012, 0.020, 0.030)]
+    pipe = [row(PIPE, INCH, square) for square in (False, True)]
+    for found in rows + pipe:
+        print(found, flush=True)
     with open(__file__.replace(".py", ".json"), "w") as out:
-        json.dump({"library": "scikit-fem", "element": "Morley", "rows": rows}, out, indent=1)
+        json.dump({"library": "scikit-fem", "element": "Morley", "rows": rows, "pipe": pipe}, out, indent=1)

@@ -15,12 +15,17 @@ pub const DESIGN_FACTOR: f64 = 0.93;
 /// # Source
 /// ANSI/AISC 360-16, B4.2.
 /// # Valid for
-/// Electric resistance welded tube of ASTM A500 and pipe of ASTM A53; tube of A1085 counts with its whole wall.
+/// Electric resistance welded tube of ASTM A500, whose wall may be a tenth thinner than it is called, and pipe of ASTM A53, an eighth
+/// thinner: the clause speaks of hollow sections, and a note to it lets pipe of A53 grade B be designed as round ones of them. Tube of
+/// A1085 counts with its whole wall.
 pub fn design(nominal: Length) -> Length {
     nominal * DESIGN_FACTOR
 }
 
 /// The wall that a tube's stiffness and strength count with: of European steels its own, of those of ASTM the design wall.
+///
+/// What is weighed, carried, drilled or bought goes by the nominal wall: masses, bore, ducts, drawings, and the thickness by which a
+/// standard grades a yield strength.
 ///
 /// # Source
 /// ANSI/AISC 360-16, B4.2; EN 10210-2 and EN 10219-2 tabulate the nominal section.

@@ -5,7 +5,7 @@ mod lines;
 
 use serde::Serialize;
 
-use crate::figure::{Kilonewton, MeganewtonMetrePerRadian, Megapascal, NewtonMetre, Unit};
+use crate::figure::{Kilonewton, MeganewtonMetrePerRadian, Megapascal, NewtonMetre};
 use crate::notes::Notes;
 use crate::rules::annular_plate::{self, Dish, Plate};
 use crate::rules::en_1993_1_1_2005::material;
@@ -99,6 +99,12 @@ pub struct Flexure {
     pub says: Vec<String>,
 }
 
+/// The plate that is bent, under the wall that makes the most of it.
+fn bent(situation: &Situation) -> Plate {
+    let brief = situation.brief;
+    joint::plate_stressed_most(brief, brief.anchors.number())
+}
+
 /// The plate dished by a pull of each stud.
 fn dished(situation: &Situation, plate: &Plate, pull: Force) -> Option<Dish> {
     annular_plate::dish(plate, situation.brief.anchors.number(), pull)
@@ -118,7 +124,7 @@ pub fn find(
     notes: &mut Notes,
 ) -> Option<Flexure> {
     let brief = situation.brief;
-    let plate = joint::plate(brief);
+    let plate = bent(situation);
     let pull = screw.preload(torque).high;
     let dish = dished(situation, &plate, pull)?;
     let peak = |stress: Pressure| stress * PEAK_FACTOR;
@@ -195,7 +201,7 @@ pub fn rounded(length_mm: f64) -> f64 {
 /// What it means.
 fn says(situation: &Situation, found: &Flexure) -> Vec<String> {
     let units = situation.brief.units;
-    let mm = |length| units.say(rounded(millimetre::get(length)), Unit::Millimetre);
+    let mm = |length| units.to_feel(millimetre::get(length)).to_string();
     let mpa = |stress| units.say(stress, Megapascal);
     let turn = |stiffness| units.say(stiffness, MeganewtonMetrePerRadian);
     let pull = units.say(found.pull, Kilonewton);
@@ -256,7 +262,7 @@ fn says(situation: &Situation, found: &Flexure) -> Vec<String> {
         ),
         format!(
             "What the spring is for: when the resin creeps by {}, a bent plate leaves {:.0} % of the preload, a plate that does not give {:.0} %.",
-            mm(millimetre::new(CREPT_MM)),
+            units.either("0.1\u{a0}mm", "0.004\u{a0}in"),
             100.0 * found.kept_ratio,
             100.0 * found.kept_stiff_ratio
         ),
@@ -266,7 +272,7 @@ fn says(situation: &Situation, found: &Flexure) -> Vec<String> {
 /// Preload at which plate or wall is bent as far as deliberate bending may go; where the plate rests under the column alone.
 pub fn most_preload(situation: &Situation) -> Option<Force> {
     let one = newton::new(1000.0);
-    let dish = dished(situation, &joint::plate(situation.brief), one)?;
+    let dish = dished(situation, &bent(situation), one)?;
     let capacity = yields(situation) * ELASTIC_SHARE_RATIO;
     let worst =
         megapascal::get(dish.wall_stress).max(megapascal::get(dish.plate_stress)) * PEAK_FACTOR;

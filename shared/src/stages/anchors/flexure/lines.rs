@@ -6,12 +6,12 @@ use crate::notes::{Check, Notes, Working};
 use crate::paths;
 use crate::rules::annular_plate;
 use crate::stages::anchors::situation::Situation;
-use crate::stages::joint;
 use crate::units::megapascal;
 
-use super::{CREPT_MM, ELASTIC_SHARE_RATIO, Flexure, LOWEST_MM, PEAK_FACTOR, PRACTICE};
+use super::{CREPT_MM, ELASTIC_SHARE_RATIO, Flexure, LOWEST_MM, PEAK_FACTOR, PRACTICE, bent};
 
 pub(super) fn workings(situation: &Situation, found: &Flexure, notes: &mut Notes) {
+    let plate = bent(situation);
     notes.working(
         Working::new(
             "anchors.nut_gap",
@@ -49,8 +49,8 @@ pub(super) fn workings(situation: &Situation, found: &Flexure, notes: &mut Notes
             "π/β, β = [3(1 − ν²)]^¼/√(a t)",
             annular_plate::WALL,
         )
-        .with("a", joint::plate(situation.brief).wall_radius, Millimetre)
-        .with("t", situation.brief.pier.wall.value, Millimetre)
+        .with("a", plate.wall_radius, Millimetre)
+        .with("t", plate.wall, Millimetre)
         .with("as builders say", LOWEST_MM, Unit::Millimetre)
         .gives("z", found.wall_height, Millimetre),
     );
