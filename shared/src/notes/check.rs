@@ -171,7 +171,7 @@ impl Check {
         let verdict = match utilisation {
             _ if !demand.is_finite() || !capacity.is_finite() => Verdict::Unknown,
             Some(ratio) => Verdict::of(ratio),
-            None if demand <= 0.0 => Verdict::Holds,
+            None if !exceeds(demand, capacity) => Verdict::Holds,
             _ => Verdict::Fails,
         };
         let finite = |value: f64| value.is_finite().then_some(value);
@@ -238,6 +238,14 @@ mod tests {
         assert_eq!(at_least(0.02 * (1.0 - 1e-6), 0.02), Verdict::Fails);
         assert_eq!(at_most(0.3 * (1.0 + 1e-6), 0.3), Verdict::Fails);
         assert_eq!(at_most(1e-30, 0.0), Verdict::Fails);
+    }
+
+    /// A pit that reaches past its neighbour's wall keeps less than no distance, though none is needed where it is shallow.
+    #[test]
+    fn less_than_nothing_is_not_enough_where_nothing_is_needed() {
+        assert_eq!(at_least(-1.0, 0.0), Verdict::Fails);
+        assert_eq!(at_least(-1.0, -2.0), Verdict::Holds);
+        assert_eq!(at_most(0.0, -1.0), Verdict::Fails);
     }
 
     #[test]
