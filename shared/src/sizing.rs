@@ -128,13 +128,10 @@ fn can_be_dug(plan: &SitePlan, brief: &Brief, now: &Size, shelf: &dyn Shelf) -> 
         .any(|size| search.dig_m3(&size).is_some())
 }
 
-/// The plan, and where nothing was said of its studs the same with each larger size.
+/// The plan, and where nobody stated the thread the same with each larger one.
 fn with_studs(plan: &SitePlan, brief: &Brief) -> Vec<SitePlan> {
-    let said = &plan.anchors;
-    let open = said.size.is_none()
-        && said.length_mm.is_none()
-        && said.embedment_mm.is_none()
-        && said.hole_diameter_mm.is_none();
+    // A length, a depth or a hole that was stated stays what it is: where a larger thread does not suit it a check says so.
+    let open = plan.anchors.size.is_none();
     let own = brief.anchors.thread().diameter;
     let larger = StudSize::of(brief.anchors.size.value.stock())
         .filter(|&size| open && plan.yard.keeps_size(size) && threads::thread(size).diameter > own);

@@ -95,6 +95,17 @@ impl Stock {
         }
     }
 
+    /// The same down to the last mark.
+    pub fn down_to_a_mark(self, length: Length) -> Length {
+        match self {
+            Self::Metric => length,
+            Self::Inch => {
+                let step = INCH_MM / 16.0;
+                millimetre::new((millimetre::get(length) / step + 1e-6).floor() * step)
+            }
+        }
+    }
+
     /// Whether a side or a depth of concrete can be set out by a tape: whole 10 mm, or whole inches.
     pub fn is_round(self, length: Length) -> bool {
         let step = self.either(0.01, INCH_MM / 1000.0);

@@ -92,29 +92,32 @@ pub fn resolve(
         Said::sustained_factor,
         crate::rules::en_1992_4_2018::bond::SUSTAINED_DEFAULT_RATIO
     );
-    let units = ask.units;
+    // What must not be less goes up to a mark of the tape, what must not be more down to one.
+    let (units, stock) = (ask.units, ask.stock);
+    let up = |value| millimetre::get(stock.up_to_a_mark(millimetre::new(value)));
+    let down = |value| millimetre::get(stock.down_to_a_mark(millimetre::new(value)));
     let (least, begins, depths) = match plan.code.unwrap_or(Code::Eurocode) {
         Code::Eurocode => (6.0 * d, "six diameters, where EN 1992-4 begins", EN_DEPTH),
         Code::Aci => (4.0 * d, "four diameters, where ACI 318 begins", ACI_DEPTH),
     };
     let min_embedment = ask.number(
         Said::min_embedment_mm,
-        least,
+        up(least),
         Taken::new(begins, "how shallow a stud may be", depths),
     );
     let max_embedment = ask.number(
         Said::max_embedment_mm,
-        20.0 * d,
+        down(20.0 * d),
         Taken {
             source: depths,
             ..taken!(Said::max_embedment_mm)
         },
     );
-    let min_edge = taken!(ask, Said::min_edge_mm, 6.0 * d);
-    let min_spacing = taken!(ask, Said::min_spacing_mm, 6.0 * d);
+    let min_edge = taken!(ask, Said::min_edge_mm, up(6.0 * d));
+    let min_spacing = taken!(ask, Said::min_spacing_mm, up(6.0 * d));
     let min_thickness = ask.number(
         Said::min_thickness_mm,
-        (depth + 2.0 * hole).max(100.0),
+        up((depth + 2.0 * hole).max(100.0)),
         Taken::new(
             units.either(
                 "embedment and two holes, at least 100\u{a0}mm",
@@ -124,7 +127,7 @@ pub fn resolve(
             PLACEHOLDER,
         ),
     );
-    let splitting_edge = taken!(ask, Said::splitting_edge_mm, 2.0 * depth);
+    let splitting_edge = taken!(ask, Said::splitting_edge_mm, up(2.0 * depth));
     Product {
         bond_cracked,
         bond_uncracked,

@@ -104,7 +104,7 @@ fn embedment(plan: &SitePlan, thread: &Thread, above_mm: f64, stock: Stock) -> f
             .unwrap_or(millimetre::get(thread.drill));
         most = most.min(stock.depth_down_mm(block - (2.0 * hole).max(30.0)));
     }
-    most.max(least)
+    most.max(millimetre::get(stock.up_to_a_mark(millimetre::new(least))))
 }
 
 /// Clear of the column's weld for a socket, within the plate's edges.
