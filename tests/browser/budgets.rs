@@ -6,7 +6,7 @@ use stillground_tests::service::Kept;
 
 use crate::walk::Journey;
 
-pub const EXAMPLES: [(&str, &str); 5] = [
+pub const EXAMPLES: [(&str, &str); 6] = [
     (
         "shallow rock",
         include_str!("../examples/club-on-shallow-rock.json"),
@@ -21,6 +21,7 @@ pub const EXAMPLES: [(&str, &str); 5] = [
     ),
     ("quarry lane", include_str!("../examples/quarry-lane.json")),
     ("sandy water", include_str!("../examples/sandy-water.json")),
+    ("inch garden", include_str!("../examples/inch-garden.json")),
 ];
 
 /// Screens and words that a page may take, and its bytes when they are sent compressed.

@@ -45,7 +45,7 @@ fn a_step_is_four_screens_of_a_telephone() {
             pages.push((name.clone(), format!("/p/{}/{}", kept.edit, step.slug())));
         }
     }
-    assert_eq!(pages.len(), 30);
+    assert_eq!(pages.len(), 36);
     let over = over(&journey, &pages, &budget);
     assert!(over.is_empty(), "{over:#?}");
 }
@@ -89,7 +89,7 @@ fn a_chapter_is_eight_screens_of_a_telephone() {
             ));
         }
     }
-    assert_eq!(pages.len(), 25);
+    assert_eq!(pages.len(), 30);
     let over = over(&journey, &pages, &budget);
     assert!(over.is_empty(), "{over:#?}");
 }
@@ -138,7 +138,7 @@ fn today_is_two_screens_of_a_telephone_and_a_task_three() {
         }
         days.push((name, path));
     }
-    assert_eq!((days.len(), tasks.len(), pits.len()), (5, 50, 5));
+    assert_eq!((days.len(), tasks.len(), pits.len()), (6, 60, 6));
     let over = [
         over(&journey, &days, &today),
         over(&journey, &tasks, &task),
