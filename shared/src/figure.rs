@@ -73,6 +73,8 @@ unit_table! {
     Millimetre: "mm", "in", 1.0 / 25.4, 4;
     /// µm
     Micrometre: "µm", "µm", 1.0, 3;
+    /// mm of a focal length: lenses and telescopes are sold by them in either system
+    FocalMillimetre: "mm", "mm", 1.0, 4;
     /// m²
     SquareMetre: "m²", "ft²", 1.0 / (0.3048 * 0.3048), 3;
     /// mm²
@@ -83,6 +85,8 @@ unit_table! {
     MillimetreToTheFourth: "mm⁴", "in⁴", 1.0 / (25.4 * 25.4 * 25.4 * 25.4), 4;
     /// m³
     CubicMetre: "m³", "yd³", 1.0 / (0.9144 * 0.9144 * 0.9144), 3;
+    /// m³ that somebody pushes or carries
+    BarrowCubicMetre: "m³", "ft³", 1.0 / (0.3048 * 0.3048 * 0.3048), 3;
     /// l
     Litre: "l", "US gal", 1.0 / 3.785_411_784, 3;
     /// ml
@@ -133,6 +137,8 @@ unit_table! {
     MillimetrePerMegapascal: "mm/MPa", "in/ksi", 4_448.221_615_260_5 / (25.4 * 25.4 * 25.4), 3;
     /// m/s
     MetrePerSecond: "m/s", "ft/s", 1.0 / 0.3048, 3;
+    /// m/s of wind, which a forecast gives in miles an hour where miles are driven
+    WindMetrePerSecond: "m/s", "mph", 1.0 / 0.447_04, 3;
     /// °/s²
     DegreePerSecondSquared: "°/s²", "°/s²", 1.0, 3;
     /// Hz

@@ -197,11 +197,7 @@ fn wrong(line: &str, checker: bool) -> Vec<String> {
         match amount.unit.as_str() {
             _ if checker => {}
             "in" | "inch" | "inches"
-                if decimal
-                    && !per
-                    && value >= FINER_THAN_A_TAPE_IN
-                    && !amount.is_wall(value)
-                    && !amount.is_focal_length() =>
+                if decimal && !per && value >= FINER_THAN_A_TAPE_IN && !amount.is_wall(value) =>
             {
                 wrong.push(format!("decimal inches {}", amount.number));
             }
@@ -210,6 +206,7 @@ fn wrong(line: &str, checker: bool) -> Vec<String> {
             }
             unit if METRIC_UNITS.contains(&unit)
                 && !stands_beside(&amount)
+                && !amount.is_focal_length(line)
                 && !amount.is_reading(line) =>
             {
                 wrong.push(format!("{} {unit}", amount.number));
@@ -242,8 +239,10 @@ impl Amount<'_> {
     }
 
     /// A telescope's focal length of 1,000 mm, which nobody measures or buys by its inches.
-    fn is_focal_length(&self) -> bool {
-        self.number == "39.37"
+    fn is_focal_length(&self, line: &str) -> bool {
+        self.number == "1000"
+            && self.unit == "mm"
+            && (line == "1000 mm" || line.contains("ocal length"))
     }
 
     /// A torque that is read in each of the three units that a number can be meant in.

@@ -3,7 +3,7 @@
 
 use stillground::brief::Brief;
 use stillground::design::Design;
-use stillground::figure::{Kilonewton, Megapascal, NewtonMetre, One, PerCent, Unit, Units};
+use stillground::figure::{Kilonewton, Megapascal, NewtonMetre, One, PerCent, Units};
 use stillground::stages::anchors::flexure::rounded;
 use stillground::stages::anchors::{Flexure, Seat};
 use stillground::units::{Length, megapascal, metre, millimetre};
@@ -74,7 +74,7 @@ pub fn layout(brief: &Brief, design: &Design) -> Option<Layout> {
 /// The figures below the drawing.
 fn words(brief: &Brief, flexure: &Flexure) -> Vec<String> {
     let units = brief.units;
-    let mm = |length: Length| units.say(rounded(metre::get(length) * 1000.0), Unit::Millimetre);
+    let mm = |length: Length| units.to_feel(metre::get(length) * 1000.0).to_string();
     let mpa = |stress| units.say(stress, Megapascal);
     let when = if flexure.acts {
         "The plate rests under the column alone"

@@ -11,9 +11,11 @@ mod site;
 use std::sync::LazyLock;
 
 use stillground::field::Path;
-use stillground::figure::Units;
+use stillground::figure::{Unit, Units};
 use stillground::notes::{AssumedValue, Assumption};
 use stillground::site_plan::SitePlan;
+use stillground::stock::Stock;
+use stillground::stock::words::cartridge;
 
 use super::question::{self, Kind, Question, Topic};
 use super::step::Step;
@@ -114,6 +116,10 @@ pub fn label(path: &str) -> &str {
 #[must_use]
 pub fn answer_words(taken: &Assumption, units: Units) -> String {
     match &taken.value {
+        // A cartridge is asked for by its size; other volumes are none that is sold.
+        AssumedValue::Number(value) if taken.unit == Unit::Millilitre => {
+            cartridge(Stock::of(units), units, *value)
+        }
         AssumedValue::Number(value) => units.say(*value, taken.unit),
         AssumedValue::Text(text) => {
             let answers = about(&taken.field).and_then(|(_, question)| match &question.kind {

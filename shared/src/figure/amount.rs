@@ -107,10 +107,12 @@ quantities! {
     Metre = metre: Length;
     Millimetre = millimetre: Length;
     Micrometre = micrometre: Length;
+    FocalMillimetre = millimetre: Length;
     SquareMetre = square_metre: Area;
     SquareMillimetre = square_millimetre: Area;
     CubicMetre = cubic_metre: Volume;
     CubicMillimetre = cubic_millimetre: Volume;
+    BarrowCubicMetre = cubic_metre: Volume;
     Litre = litre: Volume;
     Millilitre = millilitre: Volume;
     MillimetreToTheFourth = millimetre_to_the_fourth: SecondMoment;
@@ -136,6 +138,7 @@ quantities! {
     Megapascal = megapascal: Pressure;
     MillimetrePerMegapascal = millimetre_per_megapascal: DisplacementFactor;
     MetrePerSecond = metre_per_second: Velocity;
+    WindMetrePerSecond = metre_per_second: Velocity;
     Hertz = hertz: Frequency;
     Second = second: Time;
     Minute = minute: Time;

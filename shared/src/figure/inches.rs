@@ -88,20 +88,22 @@ pub(super) fn entry(amount: f64, unit: super::Unit) -> Option<String> {
         _ => return None,
     };
     let marks = millimetres / INCH_MM * 16.0;
-    let whole = marks.round();
-    if (marks - whole).abs() > 1e-7 || whole <= 0.0 || whole > 16.0 * VERY_FAR_IN {
+    let whole = marks.round().abs();
+    if (marks.abs() - whole).abs() > 1e-7 || whole <= 0.0 || whole > 16.0 * VERY_FAR_IN {
         return None;
     }
+    let sign = if marks < 0.0 { "-" } else { "" };
     let feet_only = in_feet && (whole as u64).is_multiple_of(16 * 12);
     if feet_only {
-        return Some((whole as u64 / (16 * 12)).to_string());
+        return Some(format!("{sign}{}", whole as u64 / (16 * 12)));
     }
     let text = sixteenths(whole, in_feet).replace('\u{a0}', " ");
-    Some(if in_feet {
+    let text = if in_feet {
         text.replace('\u{2032}', "'").replace('\u{2033}', "\"")
     } else {
         text.replace('\u{2033}', "")
-    })
+    };
+    Some(format!("{sign}{text}"))
 }
 
 /// A dimension in plain letters, for what reads no others: `15 13/16"`.
@@ -207,6 +209,17 @@ mod tests {
         ] {
             assert!((inches(mm) - wanted).abs() < 1e-9, "{mm}: {}", inches(mm));
         }
+    }
+
+    #[test]
+    fn a_box_is_filled_with_what_its_tape_shows_west_and_south_too() {
+        let feet = |inches: f64| entry(inches * 0.0254, crate::figure::Unit::Metre);
+        assert_eq!(feet(64.0).as_deref(), Some("5' 4\""));
+        assert_eq!(feet(-64.0).as_deref(), Some("-5' 4\""));
+        assert_eq!(feet(-48.0).as_deref(), Some("-4"));
+        assert_eq!(feet(0.0), None);
+        let inches = entry(-8.625 * 25.4, crate::figure::Unit::Millimetre);
+        assert_eq!(inches.as_deref(), Some("-8 5/8"));
     }
 
     #[test]

@@ -51,13 +51,23 @@ impl Units {
         }
     }
 
-    /// A length in feet and inches, where it is one that a tape shows; whole quarters of a cubic yard as a plant takes them.
+    /// A length finer than a tape, in millimetres, that a calculation gives to two digits: as a feeler gauge names it.
+    pub fn to_feel(self, millimetres: f64) -> Figure {
+        let (value, unit) = self.convert(millimetres, Unit::Millimetre);
+        Figure {
+            digits: super::significant(value, 2),
+            unit,
+        }
+    }
+
+    /// A length in feet and inches, where it is one that a tape shows; whole quarters of a cubic yard as a plant
+    /// takes them, and of a gallon as a counter sells them.
     pub(super) fn as_on_a_tape(self, amount: f64, unit: Unit) -> Option<Figure> {
         let length = |digits| Figure { digits, unit: "" };
         match (self, unit) {
             (Self::Imperial, Unit::Metre) => inches::distance(amount * 1000.0).map(length),
             (Self::Imperial, Unit::Millimetre) => inches::on_a_mark(amount).map(length),
-            (Self::Imperial, Unit::CubicMetre) => {
+            (Self::Imperial, Unit::CubicMetre | Unit::Litre) => {
                 quarters(amount * unit.imperial_factor()).map(|digits| Figure {
                     digits,
                     unit: unit.imperial_symbol(),

@@ -52,7 +52,7 @@ section! {
                 takes 0.3, because "room for shuttering and a person's hands",
                 changes "size of a sloped pit and its spoil; nothing where the concrete is poured against the ground", from Source::judgement("room round shuttering");
             /// Volume of a barrow load.
-            barrow_m3: CubicMetre, 0.02..=0.3, "a bucket is 0.02 and nobody pushes 0.3",
+            barrow_m3: BarrowCubicMetre, 0.02..=0.3, "a bucket is 0.02 and nobody pushes 0.3",
                 asks "What your barrow holds",
                 because "a builder's barrow heaped to what one person pushes",
                 changes "number of loads", from Source::common_practice("builder's barrow");

@@ -46,7 +46,7 @@ section! {
                 hint "Tap the tube and watch a star at high power, or film a laser pointer on a wall in slow motion, and count the swings in a second. Many mounts tremble 4 to 15 times.",
                 unknown "Figures are given for soft and stiff mounts.";
             /// Focal length.
-            focal_length_mm: Millimetre, 20.0..=50000.0, "from a camera lens to a long Cassegrain",
+            focal_length_mm: FocalMillimetre, 20.0..=50000.0, "from a camera lens to a long Cassegrain",
                 asks "Focal length",
                 hint "With the reducer or the Barlow lens you use.",
                 takes 1000.0, because "a common imaging telescope",
@@ -94,7 +94,7 @@ section! {
                 asks "Longest settling time you accept after a bump",
                 unknown "Worked out from what the telescope is used for.";
             /// Mean wind speed in which one still observes.
-            observing_wind_m_s: MetrePerSecond, 0.0..=30.0, "nobody observes in a storm",
+            observing_wind_m_s: WindMetrePerSecond, 0.0..=30.0, "nobody observes in a storm",
                 asks "Strongest wind in which you still observe",
                 hint "The mean, not the gusts.",
                 takes 5.0, because "a breezy night on which one still observes",

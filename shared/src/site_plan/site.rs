@@ -132,7 +132,7 @@ section! {
             /// Speed of shear waves in the ground at about a metre's depth.
             shear_wave_speed_m_s: MetrePerSecond, 30.0..=3500.0, "peat is near 30 and sound granite near 3500",
                 asks "Shear-wave speed of the ground",
-                hint "From a seismic survey, at about a metre's depth. A measured speed replaces the one usual for the soil.",
+                hint "From a seismic survey, about a metre (3 ft) down. A measured speed replaces the one usual for the soil.",
                 unknown "Worked out from the soil.";
             /// Standard penetration blow count per 300 mm, corrected to 60 % energy.
             blow_count: One, 1.0..=100.0, "below one the rod sinks by itself, and above a hundred the test has refused",
@@ -181,7 +181,7 @@ section! {
                 hint "The sum of the degrees below freezing over the days of the winter, from a weather office.",
                 unknown "The stated frost depth is used, or a cautious one.";
             /// Gust speed for strength, three-second or peak, at the pier's height.
-            design_gust_m_s: MetrePerSecond, 10.0..=100.0, "gusts below 10 are no storm, above 100 no building stands",
+            design_gust_m_s: WindMetrePerSecond, 10.0..=100.0, "gusts below 10 are no storm, above 100 no building stands",
                 asks "Design gust",
                 hint "The gust a structure there is designed for, at the height of the pier.",
                 unknown "40 m/s is assumed inland, 50 m/s on a coast or a hill.";

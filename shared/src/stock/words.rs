@@ -1,13 +1,13 @@
 //! Parts as they are asked for at a counter.
 
 use crate::field::Answer;
-use crate::figure::{Millimetre, Units};
+use crate::figure::{Millimetre, Unit, Units};
 use crate::rules::tubes;
 use crate::site_plan::anchors::{Size, StrengthClass};
 use crate::site_plan::block::Concrete;
 use crate::site_plan::pier::Steel;
 use crate::stock::Stock;
-use crate::stock::goods::{COLUMN_STEELS, CONCRETES};
+use crate::stock::goods::{self, COLUMN_STEELS, CONCRETES};
 use crate::table::Table;
 use crate::units::{Length, millimetre};
 
@@ -88,6 +88,14 @@ impl Steel {
         COLUMN_STEELS
             .row(self.key())
             .map_or(self.key(), |row| row.text(column))
+    }
+}
+
+/// A cartridge of resin, `300 ml` or `10 oz (300 ml)`: where its reader has the units of the counter, in the counter's words.
+pub fn cartridge(stock: Stock, units: Units, millilitres: f64) -> String {
+    match goods::near_size(stock, Unit::Millilitre, millilitres) {
+        Some(says) if Stock::of(units) == stock => says.replace(' ', "\u{a0}"),
+        _ => units.say(millilitres, Unit::Millilitre),
     }
 }
 

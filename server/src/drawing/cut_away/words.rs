@@ -137,7 +137,7 @@ fn description(units: Units, layout: &Layout, words: &Words) -> String {
     parts.extend(words.distance.clone());
     parts.push(format!(
         "A person of {} stands {} from the pier’s axis",
-        long(super::layout::PERSON_M),
+        units.either("1.75\u{a0}m", "5\u{2032}\u{a0}9\u{2033}"),
         long(layout.person)
     ));
     parts.join(". ") + "."

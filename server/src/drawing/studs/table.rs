@@ -10,10 +10,11 @@ use stillground::figure::Units;
 /// figures stand below, it says where the holes are and no more.
 pub(super) fn table(pen: &mut Pen, layout: &Layout, corner: Point) -> (f64, f64) {
     let is_short = matches!(pen.form(), Form::Smaller(_));
-    let (columns, shown) = if is_short {
-        ([0.0, 7.0, 24.0, 41.0, 41.0, 41.0], 3)
-    } else {
-        ([0.0, 7.0, 20.0, 34.0, 51.0, 63.0], 5)
+    // Fractions of an inch are wider than millimetres.
+    let (columns, shown) = match layout.units {
+        _ if is_short => ([0.0, 7.0, 24.0, 41.0, 41.0, 41.0], 3),
+        Units::Metric => ([0.0, 7.0, 20.0, 34.0, 51.0, 63.0], 5),
+        Units::Imperial => ([0.0, 7.0, 21.0, 36.5, 53.0, 63.0], 5),
     };
     let right = corner.x + columns[shown] + 1.0;
     let mut y = corner.y + LINE_HEIGHT;

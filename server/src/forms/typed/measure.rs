@@ -267,12 +267,12 @@ pub fn example(unit: Unit, units: Units) -> &'static str {
 
 fn kind_of(unit: Unit) -> Kind {
     match unit {
-        Unit::Metre | Unit::Millimetre | Unit::Micrometre => Kind::Length,
+        Unit::Metre | Unit::Millimetre | Unit::Micrometre | Unit::FocalMillimetre => Kind::Length,
         Unit::SquareMetre | Unit::SquareMillimetre => Kind::Area,
-        Unit::CubicMetre | Unit::Litre | Unit::Millilitre => Kind::Volume,
+        Unit::CubicMetre | Unit::BarrowCubicMetre | Unit::Litre | Unit::Millilitre => Kind::Volume,
         Unit::Kilogram | Unit::Tonne => Kind::Mass,
         Unit::Second | Unit::Minute | Unit::Hour | Unit::Day => Kind::Time,
-        Unit::MetrePerSecond => Kind::Speed,
+        Unit::MetrePerSecond | Unit::WindMetrePerSecond => Kind::Speed,
         Unit::Newton | Unit::Kilonewton => Kind::Force,
         Unit::NewtonMetre => Kind::Torque,
         Unit::Kilopascal | Unit::Megapascal => Kind::Pressure,
@@ -293,7 +293,7 @@ fn kind_of(unit: Unit) -> Kind {
 /// The field's own unit in the base of its kind.
 fn base(unit: Unit) -> Measure {
     let (times, over) = match unit {
-        Unit::Millimetre => (1.0, 1e3),
+        Unit::Millimetre | Unit::FocalMillimetre => (1.0, 1e3),
         Unit::Micrometre | Unit::Millilitre => (1.0, 1e6),
         Unit::Litre => (1.0, 1e3),
         Unit::Tonne | Unit::Kilonewton | Unit::Kilopascal | Unit::KilonewtonPerCubicMetre => {

@@ -43,6 +43,8 @@ fn lengths_are_read_as_people_write_them() {
         ("1.25", 1.25),
         ("2 yd", 1.8288),
         ("−0.5", -0.5),
+        ("-5' 4\"", -1.6256),
+        ("-8 5/8\"", -0.219_075),
     ] {
         assert_eq!(metres(text), value, "{text}");
     }

@@ -116,7 +116,7 @@ impl Proposal {
                 "Gust speed for strength",
                 speed,
                 units,
-                Unit::MetrePerSecond,
+                Unit::WindMetrePerSecond,
                 gust.to_owned(),
             )
         }));

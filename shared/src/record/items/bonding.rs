@@ -2,7 +2,7 @@
 
 use super::Job;
 use super::bands::{number, up_to};
-use crate::figure::{Celsius, Unit};
+use crate::figure::{Celsius, Unit, Units};
 use crate::record::item::{Answer, Asks, Item, Moment};
 use crate::record::verdict::Verdict;
 use crate::rules::resin;
@@ -18,8 +18,8 @@ const SHORT: (f64, f64) = (0.5, 0.0625);
 const WANDER: (f64, f64) = (1.0, 0.0625);
 /// Wider by more than this the resin's sheet does not know the hole.
 const WIDE: (f64, f64) = (3.0, 0.125);
-/// Colder than planned by more than this changes the times, K.
-const COOLER_K: f64 = 2.0;
+/// Colder than planned by more than this changes the times, °C and °F.
+const COOLER: (f64, f64) = (2.0, 4.0);
 const PLANNER: &str = "whoever made the plan";
 const PRODUCT: Source = Source::second_hand("The product's sheet", "", "holes and times");
 
@@ -197,9 +197,13 @@ fn temperature(job: &Job) -> Item {
     let (least, most) = (least.min(planned), most.max(planned));
     let outside = "do not bond. The times of the resin are not known at this temperature, unless its own sheet says so.";
     let cooler = "the resin hardens more slowly than planned: take the time for this temperature from its sheet, and wait that long.";
+    let cooler_k = match job.brief.units {
+        Units::Metric => COOLER.0,
+        Units::Imperial => COOLER.1 / Unit::Kelvin.imperial_factor(),
+    };
     let bands = up_to(least - 0.1, Verdict::stop(outside, PLANNER))
-        .up_to(planned - COOLER_K, Verdict::outside(cooler))
-        .fine_to(planned + COOLER_K)
+        .up_to(planned - cooler_k, Verdict::outside(cooler))
+        .fine_to(planned + cooler_k)
         .up_to(most, Verdict::outside("the resin gels sooner than planned: fewer holes from one nozzle, and have the studs ready."))
         .above(Verdict::stop(outside, PLANNER));
     Item::new(

@@ -7,7 +7,7 @@ use crate::figure::{Celsius, Millilitre, Millimetre, NewtonMetre, Unit};
 use crate::stages::anchors::seat::Seat;
 use crate::stages::anchors::setting::{self, Setting};
 use crate::stages::anchors::torque::Torque;
-use crate::units::{Length, Time, hour};
+use crate::units::{Length, Time, hour, millimetre};
 
 /// One step of setting and tightening.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -54,7 +54,7 @@ pub fn steps(
         let says = format!(
             "Bring the lower nuts into one plane before the upper ones are turned: a nut that is {} off bends the column's wall to half its \
              yield strength. Feeler gauges under the plate show it; three studs always seat, four or more need care.",
-            mm(gap)
+            units.to_feel(millimetre::get(gap))
         );
         steps.insert(steps.len() - 4, step("level", says));
     }

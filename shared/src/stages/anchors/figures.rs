@@ -4,6 +4,8 @@
 
 use crate::figure::{Count, Hour, Kilonewton, Millilitre, Millimetre, Minute, NewtonMetre};
 use crate::stages::figures::{Figure, known, one, one_or, range, words};
+use crate::stock::words::cartridge;
+use crate::units::millilitre;
 
 pub const STUDS: Figure = Figure::new("anchors.studs", "Studs", |_, design| {
     one(design.anchors.studs.len() as f64, Count)
@@ -39,7 +41,20 @@ pub const EMBEDMENT: Figure = Figure::new("anchors.embedment", "Embedment depth"
 pub const RESIN: Figure = Figure::new(
     "anchors.resin",
     "Resin for all holes, with waste",
-    |_, design| one(design.anchors.resin_volume, Millilitre),
+    |brief, design| {
+        let cartridges = design.anchors.setting.cartridges;
+        let each = millilitre::get(brief.anchors.product.cartridge.value);
+        words(format!(
+            "{cartridges} {} of {} for {}",
+            if cartridges == 1 {
+                "cartridge"
+            } else {
+                "cartridges"
+            },
+            cartridge(brief.stock.value, brief.units, each),
+            brief.units.say(design.anchors.resin_volume, Millilitre)
+        ))
+    },
 );
 pub const RESIN_PER_HOLE: Figure =
     Figure::new("anchors.resin", "Resin in each hole", |_, design| {

@@ -1,7 +1,7 @@
 //! The finished pier measured, and mended: what can hurt whoever does it.
 
 use crate::brief::Brief;
-use crate::figure::Unit;
+use crate::figure::{Unit, Units};
 use crate::notes::{Notes, When};
 use crate::source::Source;
 
@@ -21,7 +21,14 @@ pub(super) fn list(brief: &Brief, notes: &mut Notes) {
         "Somebody walks in the dark: clear the way of cables.",
         Source::common_practice("working in the dark"),
     );
-    let newtons = |force: f64| brief.units.say(force, Unit::Newton);
+    // Down to what a scale in pounds shows as a round figure.
+    let newtons = |force: f64| match brief.units {
+        Units::Metric => Units::Metric.say(force, Unit::Newton),
+        Units::Imperial => {
+            let tens = (force * Unit::Newton.imperial_factor() / 10.0).floor();
+            format!("{}\u{a0}lbf", 10.0 * tens)
+        }
+    };
     add(
         "measure.pull",
         &format!(

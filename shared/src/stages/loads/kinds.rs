@@ -2,8 +2,8 @@
 
 use crate::brief::Brief;
 use crate::figure::{
-    KilogramPerCubicMetre, Kilonewton, KilonewtonMetre, Kilopascal, Metre, MetrePerSecond, One,
-    SquareMetre,
+    KilogramPerCubicMetre, Kilonewton, KilonewtonMetre, Kilopascal, Metre, One, SquareMetre,
+    WindMetrePerSecond,
 };
 use crate::notes::{Line, Worked, Working};
 use crate::rules::en_1991_1_1_2002::person;
@@ -110,7 +110,7 @@ pub(super) fn gust_pressure(brief: &Brief) -> Worked<Pressure> {
         kilogram_per_cubic_metre::new(wind::AIR_DENSITY),
         KilogramPerCubicMetre,
     )
-    .with("v", brief.site.design_gust.value, MetrePerSecond)
+    .with("v", brief.site.design_gust.value, WindMetrePerSecond)
     .gives("q", Kilopascal, |(_, speed)| wind::pressure(speed))
 }
 

@@ -186,12 +186,13 @@ fn spoil(job: &Job, list: &mut List) {
     let skip = job.say(job.brief.excavation.skip.value, CubicMetre);
     list.hire(
         "skip",
-        format!("Skip of {skip}"),
+        format!("{} of {skip}", job.stock().either("Skip", "Dumpster")),
         pieces(f64::from(pit.skips)),
         "spoil that does not go back",
         format!(
-            "{} of loosened spoil; a skip on a road needs a permit",
-            job.say(pit.away_volume, CubicMetre)
+            "{} of loosened spoil; {} on a road needs a permit",
+            job.say(pit.away_volume, CubicMetre),
+            job.stock().either("a skip", "one")
         ),
     );
 }

@@ -186,7 +186,11 @@ fn ducts(job: &Job, list: &mut List) {
     let size = job.mm(millimetre::get(ducts.inside_diameter));
     list.buy(
         "duct",
-        format!("Duct, {size} bore, lengths of {}", job.sold("duct-length")),
+        format!(
+            "{}, {size} bore, lengths of {}",
+            job.stock().either("Duct", "Schedule 40 PVC conduit"),
+            job.sold("duct-length")
+        ),
         pieces(count * each * 1.1 / job.good("duct-length")),
         "power and data through the block",
         "only as far as a stride outside the block; the trench to the house comes on top",
@@ -221,7 +225,10 @@ fn ducts(job: &Job, list: &mut List) {
             format!("Clean gravel, {} to {}", job.stone(10.0), job.stone(20.0)),
             (0.05, Unit::CubicMetre),
             "a drain under the ducts' lower end",
-            "a pocket the size of two buckets",
+            job.stock().either(
+                "a pocket the size of two buckets",
+                "a pocket the size of two buckets, or four bags of half a cubic foot",
+            ),
         );
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::figure::inches::nominal;
 use crate::figure::{Kilogram, Unit, Units};
-use crate::stock::{INCH_MM, Stock, goods};
+use crate::stock::{INCH_MM, Stock, goods, words};
 use crate::units::{kilogram, millilitre};
 
 use super::Job;
@@ -68,10 +68,7 @@ impl Job<'_> {
 
     /// A cartridge of resin, as it is asked for.
     pub(super) fn cartridge(&self, millilitres: f64) -> String {
-        match goods::near_size(self.stock(), Unit::Millilitre, millilitres) {
-            Some(says) if Stock::of(self.units) == self.stock() => says.replace(' ', "\u{a0}"),
-            _ => self.say(millilitres, Unit::Millilitre),
-        }
+        words::cartridge(self.stock(), self.units, millilitres)
     }
 
     /// A saw cut and the like, in whole steps of a rule.

@@ -30,7 +30,7 @@ fn measuring(job: &Job, list: &mut List) {
         "form, block and plate",
         job.units.either(
             "one of each, the finer one to 0.02\u{a0}mm in a metre; turn them end for end and believe the mean",
-            "one of each, the finer one to 0.00025\u{a0}in to the foot; turn them end for end and believe the mean",
+            "one of each, the finer one to 0.0005\u{a0}in to the foot; turn them end for end and believe the mean",
         ),
     );
     list.have(
@@ -63,7 +63,7 @@ fn measuring(job: &Job, list: &mut List) {
 fn pouring(job: &Job, list: &mut List) {
     list.hire(
         "vibrator",
-        "Poker vibrator",
+        job.stock().either("Poker vibrator", "Concrete vibrator"),
         (1.0, Unit::Day),
         "driving out the air",
         format!(
@@ -124,7 +124,11 @@ fn tightening(job: &Job, list: &mut List) {
     }
     list.have(
         "spanners",
-        format!("Open-ended spanners for {size}"),
+        format!(
+            "{} for {size}",
+            job.stock()
+                .either("Open-ended spanners", "Open-end wrenches")
+        ),
         pieces(2.0),
         "holding one nut while the other turns",
         "",

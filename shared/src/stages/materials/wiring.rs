@@ -9,14 +9,18 @@ pub(super) fn list(job: &Job) -> List {
     let note = "chosen and connected by a licensed electrician";
     list.buy(
         "earth-rod",
-        "Earthing rod with clamp and inspection cover",
+        job.stock().either(
+            "Earthing rod with clamp and inspection cover",
+            "Ground rod with clamp and inspection cover",
+        ),
         pieces(1.0),
         "an earth for the column",
         note,
     );
     list.buy(
         "earth-cable",
-        "Earthing cable, green and yellow",
+        job.stock()
+            .either("Earthing cable, green and yellow", "Ground wire, green"),
         (job.about(5.0), Unit::Metre),
         "from the column's lug to the rod",
         format!(
@@ -27,9 +31,9 @@ pub(super) fn list(job: &Job) -> List {
     );
     list.buy(
         "earth-lug",
-        format!(
-            "Earthing lug {} with bolt and serrated washers",
-            job.stock().either("M10", "3/8\u{2033}")
+        job.stock().either(
+            "Earthing lug M10 with bolt and serrated washers",
+            "Ground lug 3/8\u{2033} with bolt and serrated washers",
         ),
         pieces(1.0),
         "on the column, a hand above the plate",

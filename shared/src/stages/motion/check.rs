@@ -142,7 +142,7 @@ fn wind(brief: &Brief, motion: &Motion, notes: &mut Notes) {
         "{} At the telescope the wind is {}. With a rigid load on the pier, the strongest gust in ten minutes moves the star by {}, and the \
          steady wind by {}, which guiding removes.{mount}",
         measure(motion),
-        brief.units.say(wind.speed_m_s, Unit::MetrePerSecond),
+        brief.units.say(wind.speed_m_s, Unit::WindMetrePerSecond),
         say(wind.gust_arcsec),
         say(wind.mean_arcsec)
     );

@@ -2,7 +2,7 @@
 
 use crate::brief::Brief;
 use crate::figure::{
-    Arcsecond, ArcsecondPerPixel, Kilogram, MetrePerSecond, Micrometre, Millimetre, Newton,
+    Arcsecond, ArcsecondPerPixel, FocalMillimetre, Kilogram, MetrePerSecond, Micrometre, Newton,
     NewtonSecond, One, Second, Unit,
 };
 use crate::notes::{Notes, Working};
@@ -161,7 +161,7 @@ fn pixel(brief: &Brief, notes: &mut Notes) {
             scale::SOURCE,
         )
         .with("p", brief.load.pixel.value, Micrometre)
-        .with("f", brief.load.focal_length.value, Millimetre)
+        .with("f", brief.load.focal_length.value, FocalMillimetre)
         .gives("s", scale, ArcsecondPerPixel),
     );
 }

@@ -7,7 +7,7 @@ use std::f64::consts::PI;
 use serde::Serialize;
 
 use crate::brief::Brief;
-use crate::figure::{Arcsecond, Metre, MetrePerSecond, One, Unit};
+use crate::figure::{Arcsecond, Metre, One, Unit, WindMetrePerSecond};
 use crate::notes::{Notes, Working};
 use crate::rules::en_1991_1_4_2005::{cylinder, gust, turbulence};
 use crate::rules::mechanics::guider;
@@ -245,8 +245,8 @@ fn note_air(brief: &Brief, air: &Air, notes: &mut Notes) {
             SHELTER_SOURCE,
         )
         .with("s", shelter_ratio(load.enclosure.value), One)
-        .with("v_site", load.observing_wind.value, MetrePerSecond)
-        .gives("v", air.speed, MetrePerSecond),
+        .with("v_site", load.observing_wind.value, WindMetrePerSecond)
+        .gives("v", air.speed, WindMetrePerSecond),
     );
     notes.working(
         Working::new(
@@ -276,7 +276,7 @@ fn note_air(brief: &Brief, air: &Air, notes: &mut Notes) {
             gust::SOURCE,
         )
         .with("c_f", cylinder::TELESCOPE_FORCE_FACTOR, One)
-        .with("v", air.speed, MetrePerSecond)
+        .with("v", air.speed, WindMetrePerSecond)
         .with("A", load.wind_area.value.value, Unit::SquareMetre)
         .gives("F", air.telescope_n, Unit::Newton),
     );

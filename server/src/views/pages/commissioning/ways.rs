@@ -1,6 +1,6 @@
 //! The ways to measure a pier: how each is done, how long it takes, what it tells, and what can go wrong.
 
-use stillground::figure::{Unit, Units};
+use stillground::figure::Units;
 use stillground::site_plan::commissioning::MeasurementKind;
 
 /// A way to measure.
@@ -121,8 +121,17 @@ impl Way {
     /// How it is done, step by step.
     #[must_use]
     pub fn steps(self, units: Units, stands: bool) -> Vec<String> {
-        let newtons = |force: f64| units.say(force, Unit::Newton);
-        let scale = |mass: f64| units.say(mass, Unit::Kilogram);
+        // Round figures of the scale that is in hand, the stronger pull no stronger than the caution allows.
+        let [light, firm, at_telescope] = match units {
+            Units::Metric => ["100 N", "200 N", "50 N"],
+            Units::Imperial => ["20 lbf", "40 lbf", "10 lbf"],
+        }
+        .map(|force| force.replace(' ', "\u{a0}"));
+        let [scale_light, scale_firm] = match units {
+            Units::Metric => ["10 kg", "20 kg"],
+            Units::Imperial => ["20 lb", "40 lb"],
+        }
+        .map(|mass| mass.replace(' ', "\u{a0}"));
         match self {
             Self::Knock => [
                 "Lay a telephone flat on the pier’s top, its long side north and south, and tape it down. Start an app that writes its accelerometer to a file, as fast as it can.",
@@ -141,16 +150,11 @@ impl Way {
             Self::Pull => vec![
                 "Put a strap round the pier at its top and hook a luggage scale to it. Measure how high above the ground it is.".to_owned(),
                 format!(
-                    "Pull level and slowly to {} or {} (the scale shows {} or {}), and hold for ten seconds while somebody reads how far the star moves.",
-                    newtons(100.0),
-                    newtons(200.0),
-                    scale(10.0),
-                    scale(20.0)
+                    "Pull level and slowly to {light} or {firm} (the scale shows {scale_light} or {scale_firm}), and hold for ten seconds while somebody reads how far the star moves."
                 ),
                 "Let go slowly. The star has to come back. If it does not, something slipped: stop, and look at the nuts.".to_owned(),
                 format!(
-                    "To learn of the mount, pull at the telescope’s own centre as well, with {} at most.",
-                    newtons(50.0)
+                    "To learn of the mount, pull at the telescope’s own centre as well, with {at_telescope} at most."
                 ),
             ],
             Self::Walk => [

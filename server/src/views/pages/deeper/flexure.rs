@@ -1,8 +1,6 @@
 //! What tightening bends.
 
-use stillground::figure::{
-    Kilonewton, MeganewtonMetrePerRadian, Megapascal, Millimetre, NewtonMetre, PerCent,
-};
+use stillground::figure::{Kilonewton, MeganewtonMetrePerRadian, Megapascal, NewtonMetre, PerCent};
 use stillground::units::millimetre;
 
 use super::{Chapter, Table};
@@ -24,7 +22,7 @@ pub fn chapters(planned: &Planned) -> Vec<Chapter> {
         ),
         row(
             "Movement of the plate at the studs",
-            units.say(flexure.plate, Millimetre),
+            units.to_feel(millimetre::get(flexure.plate)).to_string(),
         ),
         row("Stress in the wall", mpa(flexure.wall_stress)),
         row("Stress in the plate", mpa(flexure.plate_stress)),

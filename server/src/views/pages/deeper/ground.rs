@@ -135,6 +135,9 @@ fn stiffening(stiffness: &GroundStiffness, units: Units) -> Chapter {
             columns: vec!["Feels the ground at".to_owned(), "Times the plan’s figure".to_owned()],
             rows: rows.collect(),
         }),
-        after: vec!["The plan’s own figures do not have this in them: its modulus is the one at about a metre.".to_owned()],
+        after: vec![format!(
+            "The plan’s own figures do not have this in them: its modulus is the one at about {}.",
+            units.either("a metre", "a yard")
+        )],
     }
 }

@@ -257,7 +257,7 @@ fn housings(motion: &Motion, units: Units) -> Option<Chapter> {
             Enclosure::Dome => "A dome with a slit",
         };
         let arcsec = |value| units.say(value, Arcsecond);
-        let speed = units.say(housing.speed_m_s, Unit::MetrePerSecond);
+        let speed = units.say(housing.speed_m_s, Unit::WindMetrePerSecond);
         (
             name.to_owned(),
             vec![

@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::{HANDED_ON, Reader, Reading};
 use crate::brief::Brief;
 use crate::figure::{
-    Kilonewton, Megapascal, Millimetre, NewtonMetre, One, SquareMillimetre, Unit, Units,
+    Kilonewton, Megapascal, Millimetre, Newton, NewtonMetre, One, SquareMillimetre, Unit, Units,
 };
 use crate::notes::{Notes, Working};
 use crate::rules::threads;
@@ -163,6 +163,10 @@ fn why(
     let mpa = |stress| units.say(stress, Megapascal);
     let mm = |length| units.say(length, Millimetre);
     let push = kilograms.torque / crate::units::metre::new(WRENCH_M);
+    let pushed = match units {
+        Units::Metric => kn(push),
+        Units::Imperial => units.say(push, Newton),
+    };
     let weight = units.say(
         newton_metre::get(kilograms.torque) / WRENCH_M / STANDARD_GRAVITY_M_S2,
         Unit::Kilogram,
@@ -196,7 +200,7 @@ fn why(
             kn(screw.breaking),
             kilograms.breaking_ratio,
             units.about(WRENCH_M, Unit::Metre),
-            kn(push)
+            pushed
         ),
         format!(
             "Practice tightens {} to 160 to 200 “kilos”, a torque for steel. What the steel bears is not yet what the resin may feel: between \
