@@ -8,8 +8,10 @@ use std::collections::BTreeMap;
 use stillground::brief::{Brief, resolve};
 use stillground::decided::{Decided, decide};
 use stillground::design::{Design, design};
+use stillground::field::Path;
 use stillground::halfspace::SmallShelf;
 use stillground::notes::{Check, Question, Verdict};
+use stillground::path;
 use stillground::rules::tubes;
 use stillground::site_plan::SitePlan;
 use stillground::site_plan::anchors::{Size, StrengthClass};
@@ -149,7 +151,7 @@ fn resists(check: &Check, design: &Design) -> Vec<String> {
 }
 
 /// The plan with one part of another row, where nobody stated it.
-type Trial = (&'static str, SitePlan);
+type Trial = (Path, SitePlan);
 
 /// The plan with each other row of each part that nobody stated, one part at a time.
 fn trials(plan: &SitePlan, decided: &Decided) -> Vec<Trial> {
@@ -163,7 +165,7 @@ fn trials(plan: &SitePlan, decided: &Decided) -> Vec<Trial> {
     if plan.pier.plate_thickness_mm.is_none() {
         for row in goods::rows(&goods::PLATES, stock) {
             let thickness = row.value("thickness_mm");
-            with("base plate", &|plan| {
+            with(path!(pier.plate_thickness_mm), &|plan| {
                 plan.pier.plate_thickness_mm = Some(thickness)
             });
         }
@@ -173,25 +175,27 @@ fn trials(plan: &SitePlan, decided: &Decided) -> Vec<Trial> {
             .iter()
             .filter(|class| class.stock() == stock)
         {
-            with("class of the studs", &|plan| {
+            with(path!(anchors.strength_class), &|plan| {
                 plan.anchors.strength_class = Some(*class)
             });
         }
     }
     if plan.anchors.size.is_none() {
         for size in Size::of(stock) {
-            with("studs", &|plan| plan.anchors.size = Some(size));
+            with(path!(anchors.size), &|plan| plan.anchors.size = Some(size));
         }
     }
     if plan.block.concrete.is_none() {
         for class in Concrete::ALL.iter().filter(|class| class.stock() == stock) {
-            with("concrete", &|plan| plan.block.concrete = Some(*class));
+            with(path!(block.concrete), &|plan| {
+                plan.block.concrete = Some(*class)
+            });
         }
     }
     let said = &plan.pier;
     if said.tube.is_none() && said.outside_diameter_mm.is_none() && said.wall_mm.is_none() {
         for tube in tubes::usual(stock) {
-            with("column", &|plan| {
+            with(path!(pier.outside_diameter_mm), &|plan| {
                 plan.pier.outside_diameter_mm = Some(tube.outside_mm);
                 plan.pier.wall_mm = Some(tube.wall_mm);
             });
@@ -200,20 +204,28 @@ fn trials(plan: &SitePlan, decided: &Decided) -> Vec<Trial> {
     trials
 }
 
-/// Another row with which a plan may be built that may not be built with the chosen one.
+/// Parts of which another row would do where the plan may not be built with the chosen one. Only a part that each check that fails
+/// names as what moves it: others may help by a way round, as a wider column does that spreads the studs.
 fn another_row(plan: &SitePlan, decided: &Decided, shelf: &SmallShelf) -> Vec<String> {
+    let fails: Vec<&Check> = (decided.design.checks.iter())
+        .filter(|check| check.question == Question::Build && check.verdict == Verdict::Fails)
+        .collect();
     let mut told = Vec::new();
     for (part, changed) in trials(plan, decided) {
+        if told.contains(&part) || !fails.iter().all(|check| check.fields.contains(&part)) {
+            continue;
+        }
         let Ok(brief) = resolve(&changed) else {
             continue;
         };
-        if design(&brief, shelf).verdict.build.says != Says::No && !told.contains(&part) {
+        if design(&brief, shelf).verdict.build.says != Says::No {
             told.push(part);
         }
     }
-    let fails = decided.design.verdict.build.because.join(", ");
+    let fails: Vec<&str> = fails.iter().map(|check| check.id).collect();
+    let fails = fails.join(", ");
     told.into_iter()
-        .map(|part| format!("another row of {part} would do: {fails}"))
+        .map(|part| format!("{fails}: another row of {part} would do"))
         .collect()
 }
 
