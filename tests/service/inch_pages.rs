@@ -240,9 +240,8 @@ impl Amount<'_> {
 
     /// A telescope's focal length of 1,000 mm, which nobody measures or buys by its inches.
     fn is_focal_length(&self, line: &str) -> bool {
-        self.number == "1000"
-            && self.unit == "mm"
-            && (line == "1000 mm" || line.contains("ocal length"))
+        let plain = line.strip_prefix("Assumed: ").unwrap_or(line);
+        self.number == "1000" && self.unit == "mm" && plain == "1000 mm"
     }
 
     /// A torque that is read in each of the three units that a number can be meant in.
