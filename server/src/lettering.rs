@@ -163,8 +163,8 @@ pub fn run_width(run: &Run, size: f64) -> f64 {
 /// How a face sets the letters of a script. To find it out takes longer than to set a line by it, so it is kept: the faces
 /// have letters of some few scripts and of no other.
 fn shaped(run: &Run, shaper: &'static Shaper<'static>) -> GlyphBuffer {
-    static PLANS: LazyLock<Mutex<HashMap<(Face, Script, Direction), Arc<ShapePlan>>>> =
-        LazyLock::new(Mutex::default);
+    type Plans = HashMap<(Face, Script, Direction), Arc<ShapePlan>>;
+    static PLANS: LazyLock<Mutex<Plans>> = LazyLock::new(Mutex::default);
     let mut buffer = UnicodeBuffer::new();
     buffer.push_str(&run.text);
     buffer.guess_segment_properties();
