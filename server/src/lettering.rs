@@ -247,6 +247,19 @@ mod tests {
     }
 
     #[test]
+    fn the_space_between_thousands_is_narrow_in_every_face() {
+        for face in Face::ALL {
+            let number = set(face, "25\u{202f}740");
+            assert!(number.runs.len() == 1 && number.replaced == 0, "{face:?}");
+            let space = width(face, "25\u{202f}740", 1.0) - width(face, "25740", 1.0);
+            assert!(
+                space > 0.05 && space < width(face, "0", 1.0) / 2.0,
+                "{face:?} {space}"
+            );
+        }
+    }
+
+    #[test]
     fn a_kept_way_of_setting_gives_what_a_new_one_gives() {
         let texts = [
             "",

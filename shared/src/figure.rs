@@ -375,6 +375,7 @@ pub fn plain_decimal(amount: Decimal, least: usize) -> String {
     format!("{amount:.decimals$}")
 }
 
+/// Thousands apart by a narrow space at which no line breaks (ISO 80000-1, 7.3.1, asks for a small space).
 fn grouped(whole: &str) -> String {
     if whole.len() < 5 {
         return whole.to_owned();
@@ -382,7 +383,7 @@ fn grouped(whole: &str) -> String {
     let mut out = String::with_capacity(whole.len() + whole.len() / 3 * 3);
     for (i, digit) in whole.chars().enumerate() {
         if i > 0 && (whole.len() - i).is_multiple_of(3) {
-            out.push('\u{2009}');
+            out.push('\u{202f}');
         }
         out.push(digit);
     }

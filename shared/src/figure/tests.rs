@@ -13,7 +13,7 @@ fn money_reads_as_a_shop_writes_it() {
         (
             "0.00".into(),
             "0.05".into(),
-            "1\u{2009}234\u{2009}567.89".into()
+            "1\u{202f}234\u{202f}567.89".into()
         )
     );
     assert_eq!(
@@ -46,7 +46,7 @@ fn figures_read_as_a_person_writes_them() {
     assert_eq!(significant(0.0456, 2), "0.046");
     assert_eq!(significant(-1.5, 3), "\u{2212}1.5");
     assert_eq!(significant(1.0, 3), "1");
-    assert_eq!(significant(184_000_000.0, 3), "184\u{2009}000\u{2009}000");
+    assert_eq!(significant(184_000_000.0, 3), "184\u{202f}000\u{202f}000");
     assert_eq!(significant(f64::NAN, 3), "not known");
     assert_eq!(Units::Imperial.say(0.0, Unit::Celsius), "32\u{a0}°F");
     assert_eq!(
@@ -55,7 +55,7 @@ fn figures_read_as_a_person_writes_them() {
     );
     assert_eq!(
         Units::Metric.say(400e3, Unit::NewtonMetrePerRadian),
-        "400\u{2009}000\u{a0}N\u{a0}m/rad"
+        "400\u{202f}000\u{a0}N\u{a0}m/rad"
     );
     assert_eq!(Units::Imperial.say(0.3048, Unit::Metre), "1\u{2032}");
     assert_eq!(

@@ -31,7 +31,7 @@ fn prices_have_a_range_and_four_decimals() {
         assert!(
             found[0]
                 .1
-                .contains("outside the range of 0 to 1\u{2009}000\u{2009}000\u{2009}000"),
+                .contains("outside the range of 0 to 1\u{202f}000\u{202f}000\u{202f}000"),
             "{found:?}"
         );
     }
