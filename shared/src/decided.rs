@@ -47,20 +47,22 @@ pub fn decide(plan: &SitePlan, shelf: &dyn Shelf) -> Result<Decided, Problems> {
     if sizing::is_enough(&first.verdict) || is_standing {
         return Ok(as_first(first));
     }
-    Ok(match sizing::find(plan, &brief, &first, shelf) {
-        Sizing::Chosen(chosen) => {
-            let (plan, brief) = *chosen;
-            let design = design(&brief, shelf);
-            Decided {
-                brief,
-                design,
-                plan,
-            }
-        }
-        Sizing::Nothing(in_the_way) => as_first(Design {
+    let Sizing { chosen, in_the_way } = sizing::find(plan, &brief, &first, shelf);
+    let Some(chosen) = chosen else {
+        return Ok(as_first(Design {
             in_the_way,
             ..first
-        }),
+        }));
+    };
+    let (plan, brief) = *chosen;
+    let design = Design {
+        in_the_way,
+        ..design(&brief, shelf)
+    };
+    Ok(Decided {
+        brief,
+        design,
+        plan,
     })
 }
 

@@ -5,40 +5,41 @@
 //! for on the same block, with the usual studs and then with larger ones. Then the block grows: at four depths from there on
 //! the least side that is enough is found by halving, and of these the one with the least to dig is taken. That a wider block
 //! never does worse is assumed there; the whole search of [`crate::candidates`] assumes nothing.
+//!
+//! Where nothing that fits keeps the star within the limit and what was chosen first may not even be built, the lightest column
+//! that may be is taken, no slimmer than the first: whoever builds has a plan to build, and is told that it is not still.
 
-use crate::brief::{Brief, Given};
+mod assumed;
+
+use crate::brief::Brief;
 use crate::candidates::obstacles;
 use crate::candidates::search::{Candidate, Search};
 use crate::candidates::{Column, Lattice, Size, lattice, lattice_of};
 use crate::design::Design;
-use crate::field::{NumberField, Path};
-use crate::figure::Unit;
+use crate::field::Path;
 use crate::halfspace::{Shelf, SmallShelf};
 use crate::notes::Verdict::Fails;
-use crate::notes::{AssumedValue, Assumption, Obstacle, Question, Stage};
+use crate::notes::{Obstacle, Question, Stage};
+use crate::path;
 use crate::rules::threads;
 use crate::site_plan::SitePlan;
 use crate::site_plan::anchors::Size as StudSize;
 use crate::site_plan::pier::Fill;
-use crate::source::Source;
-use crate::units::{metre, millimetre};
+use crate::stock::goods;
+use crate::units::{Length, metre, millimetre};
 use crate::verdict::{Says, Verdict, Within};
-use crate::{path, row};
+use assumed::{Because, ENOUGH, MAY_BE_BUILT, mark};
 
 /// Shapes of block that are kept while it is looked for.
 const SHAPES: usize = 16;
-/// Where the choice comes from.
-const SOURCE: Source = Source::judgement(
-    "least digging, then the lightest column, with which every check of building holds and the star stays within the limit",
-);
 
 /// What came of it.
 #[derive(Debug)]
-pub enum Sizing {
-    /// Another choice is enough: the plan with it, and its inputs with what was chosen as assumed.
-    Chosen(Box<(SitePlan, Brief)>),
-    /// Nothing that fits is enough: what stands in the way.
-    Nothing(Vec<Obstacle>),
+pub struct Sizing {
+    /// Another choice: the plan with it, and its inputs with what was chosen as assumed; none where the first stays.
+    pub chosen: Option<Box<(SitePlan, Brief)>>,
+    /// What stands in the way where nothing that fits may be built and is still; else empty.
+    pub in_the_way: Vec<Obstacle>,
 }
 
 /// Answers that are looked for here: a check that none of them moves is no matter of sizes.
@@ -99,19 +100,50 @@ pub fn find(plan: &SitePlan, brief: &Brief, first: &Design, shelf: &dyn Shelf) -
     let on_a_larger = tries
         .iter()
         .map(|(lattice, search)| larger(search, lattice, &now));
-    let chosen = plans
+    let taken = |of: &SitePlan, found: &Candidate, because: &Because| {
+        let (made, mut decided) = lattice::tried(of, Some(&found.size), &found.column)?;
+        mark(plan, &mut decided, &made, because);
+        Some(Box::new((made, decided)))
+    };
+    let enough = plans
         .iter()
         .zip(on_the_same)
         .chain(plans.iter().zip(on_a_larger))
-        .find_map(|(plan, found)| found.map(|found| (plan, found)));
-    let made =
-        chosen.and_then(|(plan, found)| lattice::tried(plan, Some(&found.size), &found.column));
-    match made {
-        Some((made, mut decided)) => {
-            mark(plan, &mut decided, &made);
-            Sizing::Chosen(Box::new((made, decided)))
-        }
-        None => Sizing::Nothing(in_the_way(brief, plan, &tries, &now, &near)),
+        .find_map(|(plan, found)| taken(plan, &found?, &ENOUGH));
+    if enough.is_some() {
+        return Sizing {
+            chosen: enough,
+            in_the_way: Vec::new(),
+        };
+    }
+    let is_wanted = first.verdict.build.says == Says::No && !plans.is_empty();
+    let others = if is_wanted {
+        others(plan, brief)
+    } else {
+        Vec::new()
+    };
+    let other_tries = others
+        .iter()
+        .map(|plan| (plan, Search::new(plan, &plain(plan, brief), &near)));
+    let may_be_built = |search: &Search<'_>| {
+        // No slimmer than the first, unless only a slimmer one will do.
+        let slimmest = [brief.pier.outside_diameter.value, Length::default()];
+        slimmest
+            .into_iter()
+            .find_map(|least| search.lightest_that_may_be_built(&now, least))
+    };
+    let chosen = plans
+        .iter()
+        .zip(&tries)
+        .filter(|_| is_wanted)
+        .find_map(|(of, (_, search))| taken(of, &may_be_built(search)?, &MAY_BE_BUILT))
+        .or_else(|| {
+            { other_tries }
+                .find_map(|(of, search)| taken(of, &may_be_built(&search)?, &MAY_BE_BUILT))
+        });
+    Sizing {
+        chosen,
+        in_the_way: in_the_way(brief, plan, &tries, &now, &near),
     }
 }
 
@@ -142,6 +174,35 @@ fn with_studs(plan: &SitePlan, brief: &Brief) -> Vec<SitePlan> {
     };
     std::iter::once(plan.clone())
         .chain(larger.map(with))
+        .collect()
+}
+
+/// The plan with what is no better in itself and may suit what was stated: a smaller thread, or a thicker plate.
+fn others(plan: &SitePlan, brief: &Brief) -> Vec<SitePlan> {
+    let stock = brief.stock.value;
+    let with = |change: &dyn Fn(&mut SitePlan)| {
+        let mut plan = plan.clone();
+        change(&mut plan);
+        plan
+    };
+    let own = brief.anchors.thread().diameter;
+    let mut smaller: Vec<_> = StudSize::of(brief.anchors.size.value.stock())
+        .filter(|&size| plan.anchors.size.is_none() && plan.yard.keeps_size(size))
+        .filter(|&size| threads::thread(size).diameter < own)
+        .collect();
+    smaller.reverse();
+    let now = millimetre::get(brief.pier.plate_thickness.value);
+    let thicker = goods::rows(&goods::PLATES, stock)
+        .filter(|row| plan.yard.keeps_plate(row.name()))
+        .map(|row| row.value("thickness_mm"))
+        .filter(|&thickness| plan.pier.plate_thickness_mm.is_none() && thickness > now);
+    let threads = smaller
+        .into_iter()
+        .map(|size| with(&|plan| plan.anchors.size = Some(size)));
+    threads
+        .chain(
+            thicker.map(|thickness| with(&|plan| plan.pier.plate_thickness_mm = Some(thickness))),
+        )
         .collect()
 }
 
@@ -229,81 +290,4 @@ fn in_the_way(
         .or_else(|| lattice::tried(plan, Some(now), &Column::of(brief)))
         .map(|(made, decided)| obstacles::of(&made, &decided, shelf))
         .unwrap_or_default()
-}
-
-/// Writes down as assumed what was chosen and not said.
-fn mark(said: &SitePlan, brief: &mut Brief, made: &SitePlan) {
-    for row in [
-        row!(block.length_m).row,
-        row!(block.width_m).row,
-        row!(block.depth_m).row,
-    ] {
-        if let (Some(value), None) = ((row.get)(made), (row.get)(said)) {
-            let effect = "stiffness, mass, and concrete to order";
-            brief.assumptions.push(number(row, value, effect));
-        }
-    }
-    let tube_said = said.pier.tube.is_some();
-    let column = &mut brief.pier;
-    let lengths = [
-        (
-            row!(pier.outside_diameter_mm).row,
-            &mut column.outside_diameter,
-            "stiffness of the column, and how far warmth on one side bends it",
-        ),
-        (
-            row!(pier.wall_mm).row,
-            &mut column.wall,
-            "stiffness of the column",
-        ),
-    ];
-    for (row, length, effect) in lengths {
-        if (row.get)(said).is_none() && !tube_said {
-            *length = Given::assumed(length.value);
-            let value = millimetre::get(length.value);
-            brief.assumptions.push(number(row, value, effect));
-        }
-    }
-    if said.anchors.size != made.anchors.size {
-        let key = brief.anchors.size.value.key();
-        brief.anchors.size = Given::assumed(brief.anchors.size.value);
-        brief
-            .assumptions
-            .push(choice(path!(anchors.size), key, "stiffness and resistance"));
-    }
-    let column = &mut brief.pier;
-    if said.pier.fill.is_none() {
-        let key = column.fill.value.key();
-        column.fill = Given::assumed(column.fill.value);
-        brief
-            .assumptions
-            .push(choice(path!(pier.fill), key, "mass and damping"));
-    }
-    if said.pier.levelling.is_none() {
-        let key = column.levelling.value.key();
-        column.levelling = Given::assumed(column.levelling.value);
-        brief
-            .assumptions
-            .push(choice(path!(pier.levelling), key, "the joint's stiffness"));
-    }
-}
-
-fn number(row: NumberField, value: f64, effect: &str) -> Assumption {
-    assumed(row.path, AssumedValue::Number(value), row.unit, effect)
-}
-
-fn choice(field: Path, key: &str, effect: &str) -> Assumption {
-    let key = AssumedValue::Text(key.to_owned());
-    assumed(field, key, Unit::One, effect)
-}
-
-fn assumed(field: Path, value: AssumedValue, unit: Unit, effect: &str) -> Assumption {
-    Assumption {
-        field,
-        value,
-        unit,
-        why: "block and column sized together: the least to dig, and on it the lightest column, that may be built and keeps the star within the limit".to_owned(),
-        effect: effect.to_owned(),
-        source: SOURCE,
-    }
 }

@@ -17,7 +17,7 @@ use stillground::site_plan::SitePlan;
 use stillground::site_plan::anchors::{Size, StrengthClass};
 use stillground::site_plan::block::{Concrete, Mix};
 use stillground::stock::{Stock, goods};
-use stillground::units::{cubic_metre, kilogram, millimetre, square_millimetre};
+use stillground::units::{cubic_metre, kilogram, metre, millimetre, square_millimetre};
 use stillground::verdict::Says;
 use stillground_tests::generated::plan;
 
@@ -218,6 +218,10 @@ fn another_row(plan: &SitePlan, decided: &Decided, shelf: &SmallShelf) -> Vec<St
         let Ok(brief) = resolve(&changed) else {
             continue;
         };
+        // A plan that contradicts itself once the block is written down as well is no way to build.
+        if resolve(&with_block(changed, &decided.design)).is_err() {
+            continue;
+        }
         if design(&brief, shelf).verdict.build.says != Says::No {
             told.push(part);
         }
@@ -227,6 +231,15 @@ fn another_row(plan: &SitePlan, decided: &Decided, shelf: &SmallShelf) -> Vec<St
     told.into_iter()
         .map(|part| format!("{fails}: another row of {part} would do"))
         .collect()
+}
+
+/// The plan with its block as it was designed.
+fn with_block(mut plan: SitePlan, design: &Design) -> SitePlan {
+    let block = &design.block;
+    let [length, width, depth] = [block.length, block.width, block.depth].map(metre::get);
+    (plan.block.length_m, plan.block.width_m) = (Some(length), Some(width));
+    plan.block.depth_m = Some(depth);
+    plan
 }
 
 /// A number of a table's row, read here by itself; the columns that are asked for stand before any text with commas.

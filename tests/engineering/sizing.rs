@@ -5,6 +5,7 @@ use stillground::brief::{Origin, resolve};
 use stillground::decided::decide;
 use stillground::design::design;
 use stillground::halfspace::SmallShelf;
+use stillground::path;
 use stillground::site_plan::SitePlan;
 use stillground::site_plan::anchors::Size;
 use stillground::site_plan::load::Enclosure;
@@ -109,6 +110,41 @@ fn where_nothing_does_the_plan_says_what_stands_in_the_way() {
 }
 
 /// What was said is never changed, whatever it fails.
+/// In a wind in which no column is still the rules' studs pull out as before; the plan has studs that hold, and says both.
+#[test]
+fn where_nothing_is_still_what_may_be_built_is_taken() {
+    let mut plan = heavy_and_tall();
+    plan.load.observing_wind_m_s = Some(15.0);
+    let shelf = SmallShelf::holding(32);
+    let first = design(&resolve(&plan).unwrap(), &shelf);
+    assert_eq!(first.verdict.build.says, Says::No);
+    let decided = decide(&plan, &shelf).unwrap();
+    let verdict = &decided.design.verdict;
+    assert_ne!(verdict.build.says, Says::No, "{:?}", verdict.build);
+    assert_eq!(verdict.still.says, Some(Within::Over));
+    assert!(!decided.design.in_the_way.is_empty());
+    let told: Vec<_> = (decided.design.assumptions.iter())
+        .filter(|assumption| assumption.why.contains("no size that fits keeps the star"))
+        .map(|assumption| assumption.field)
+        .collect();
+    assert!(told.contains(&path!(pier.outside_diameter_mm)), "{told:?}");
+    assert!(decided.brief.pier.outside_diameter.value >= first.pier.outside_diameter);
+}
+
+/// A contact that begins below the base which the sizing finds is none, and that is said.
+#[test]
+fn a_contact_stated_below_the_base_is_told() {
+    let mut plan = SitePlan::unknown();
+    plan.site.soil = Some(Soil::FirmClay);
+    plan.block.side_contact_from_m = Some(4.0);
+    let decided = decide(&plan, &SmallShelf::holding(8)).unwrap();
+    let block = &decided.design.block;
+    assert_eq!(block.side_contact_from, block.depth);
+    let told = (decided.design.assumptions.iter())
+        .find(|assumption| assumption.field == path!(block.side_contact_from_m));
+    assert!(told.is_some_and(|told| told.why.contains("no soil touches the sides")));
+}
+
 #[test]
 fn what_was_said_stays() {
     let shelf = SmallShelf::holding(32);

@@ -83,14 +83,18 @@ fn prices_and_totals_stand_on_the_page_in_the_table_on_the_sheets_and_in_the_des
         table.contains(",nut,nut,14.00,pcs,0.40,5.60,EUR,,\r\n"),
         "{table}"
     );
-    let sheets = pdf_text(&service.get(&format!("/p/{}/plan.pdf", kept.record)).body);
-    assert!(sheets.contains("Without a price:") && sheets.contains("(hire)"));
-    assert!(
-        sheets.contains("What it comes to")
-            && sheets
-                .replace('\u{a0}', " ")
-                .contains(&total.replace('\u{a0}', " "))
-    );
+    let sheets = |which: &str| {
+        let answer = service.get(&format!("/p/{}/{which}", kept.record));
+        pdf_text(&answer.body).replace('\u{a0}', " ")
+    };
+    // The set for the site has the sums; each line's price, and which lines have none, stand in the file.
+    let (site, file) = (sheets("plan.pdf"), sheets("file.pdf"));
+    for set in [&site, &file] {
+        assert!(set.contains("What it comes to") && set.contains("(hire)"));
+        assert!(set.contains(&total.replace('\u{a0}', " ")));
+        assert!(set.contains("have no price"), "{set}");
+    }
+    assert!(site.contains("So far") && file.contains("Without a price:"));
     assert!(
         service
             .get(&format!("/p/{}/plan?rev=1", kept.record))

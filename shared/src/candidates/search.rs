@@ -27,7 +27,7 @@ use crate::stages::motion::Alone;
 use crate::stages::motion::Season;
 use crate::stages::motion::alone::{Standing, season};
 use crate::stages::pier::Pier;
-use crate::units::{cubic_metre, kilogram, metre, millimetre};
+use crate::units::{Length, cubic_metre, kilogram, metre, millimetre};
 use crate::verdict::{Within, judge};
 
 use super::lattice::{Column, Lattice, Size, tried};
@@ -231,6 +231,17 @@ impl<'a> Search<'a> {
                 .flatten()
                 .filter(|found| found.within && found.growth() <= most)
         })
+    }
+
+    /// The lightest column no slimmer than this that may be built on a block, whatever its star comes to.
+    pub fn lightest_that_may_be_built(&self, size: &Size, least: Length) -> Option<Candidate> {
+        let dig_m3 = self.dig_m3(size)?;
+        let mut blocks = self.held_blocks(size);
+        self.uprights
+            .iter()
+            .filter(|upright| upright.fits(size))
+            .filter(|upright| upright.brief.pier.outside_diameter.value >= least)
+            .find_map(|upright| self.look(upright, size, dig_m3, &mut blocks, f64::INFINITY))
     }
 
     /// Every hold that the ground has on a block, whatever stands on it.

@@ -159,7 +159,28 @@ pub(super) fn contact(brief: &Brief, outline: &Outline, notes: &mut Notes) -> Co
     {
         notes.assumptions.push(ends_at_base(brief, to));
     }
+    if said
+        .side_contact_from
+        .is_some_and(|stated| stated > outline.depth)
+    {
+        notes.assumptions.push(begins_below_base(brief, from));
+    }
     Contact { from, to }
+}
+
+/// A stated contact that begins below the base which the sizing found.
+fn begins_below_base(brief: &Brief, from: Length) -> Assumption {
+    Assumption {
+        field: path!(block.side_contact_from_m),
+        value: AssumedValue::Number(metre::get(from)),
+        unit: Unit::Metre,
+        why: format!(
+            "The contact was stated to begin deeper than the base that the sizing found, {} below ground; no soil touches the sides.",
+            brief.units.say(from, Metre)
+        ),
+        effect: "stiffness of the block in the ground".into(),
+        source: Source::judgement("no side below the base"),
+    }
 }
 
 /// A stated contact that reaches below the base which the sizing found.
