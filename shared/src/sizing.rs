@@ -43,13 +43,14 @@ pub struct Sizing {
 }
 
 /// Answers that are looked for here: a check that none of them moves is no matter of sizes.
-const SIZES: [Path; 9] = [
+const SIZES: [Path; 10] = [
     path!(block.length_m),
     path!(block.width_m),
     path!(block.depth_m),
     path!(pier.tube),
     path!(pier.outside_diameter_mm),
     path!(pier.wall_mm),
+    path!(pier.plate_thickness_mm),
     path!(pier.fill),
     path!(pier.levelling),
     path!(anchors.size),
@@ -100,8 +101,8 @@ pub fn find(plan: &SitePlan, brief: &Brief, first: &Design, shelf: &dyn Shelf) -
     let on_a_larger = tries
         .iter()
         .map(|(lattice, search)| larger(search, lattice, &now));
-    let taken = |of: &SitePlan, found: &Candidate, because: &Because| {
-        let (made, mut decided) = lattice::tried(of, Some(&found.size), &found.column)?;
+    let taken = |of: &SitePlan, size: &Size, column: &Column, because: &Because| {
+        let (made, mut decided) = lattice::tried(of, Some(size), column)?;
         mark(plan, &mut decided, &made, because);
         Some(Box::new((made, decided)))
     };
@@ -109,7 +110,10 @@ pub fn find(plan: &SitePlan, brief: &Brief, first: &Design, shelf: &dyn Shelf) -
         .iter()
         .zip(on_the_same)
         .chain(plans.iter().zip(on_a_larger))
-        .find_map(|(plan, found)| taken(plan, &found?, &ENOUGH));
+        .find_map(|(plan, found)| {
+            let found = found?;
+            taken(plan, &found.size, &found.column, &ENOUGH)
+        });
     if enough.is_some() {
         return Sizing {
             chosen: enough,
@@ -136,10 +140,10 @@ pub fn find(plan: &SitePlan, brief: &Brief, first: &Design, shelf: &dyn Shelf) -
         .iter()
         .zip(&tries)
         .filter(|_| is_wanted)
-        .find_map(|(of, (_, search))| taken(of, &may_be_built(search)?, &MAY_BE_BUILT))
+        .find_map(|(of, (_, search))| taken(of, &now, &may_be_built(search)?, &MAY_BE_BUILT))
         .or_else(|| {
             { other_tries }
-                .find_map(|(of, search)| taken(of, &may_be_built(&search)?, &MAY_BE_BUILT))
+                .find_map(|(of, search)| taken(of, &now, &may_be_built(&search)?, &MAY_BE_BUILT))
         });
     Sizing {
         chosen,

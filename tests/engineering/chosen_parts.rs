@@ -215,13 +215,10 @@ fn another_row(plan: &SitePlan, decided: &Decided, shelf: &SmallShelf) -> Vec<St
         if told.contains(&part) || !fails.iter().all(|check| check.fields.contains(&part)) {
             continue;
         }
-        let Ok(brief) = resolve(&changed) else {
+        // The block stays: another block is no other row. A plan that contradicts itself with it is no way to build.
+        let Ok(brief) = resolve(&with_block(changed, &decided.design)) else {
             continue;
         };
-        // A plan that contradicts itself once the block is written down as well is no way to build.
-        if resolve(&with_block(changed, &decided.design)).is_err() {
-            continue;
-        }
         if design(&brief, shelf).verdict.build.says != Says::No {
             told.push(part);
         }

@@ -233,15 +233,25 @@ impl<'a> Search<'a> {
         })
     }
 
-    /// The lightest column no slimmer than this that may be built on a block, whatever its star comes to.
-    pub fn lightest_that_may_be_built(&self, size: &Size, least: Length) -> Option<Candidate> {
-        let dig_m3 = self.dig_m3(size)?;
-        let mut blocks = self.held_blocks(size);
-        self.uprights
-            .iter()
-            .filter(|upright| upright.fits(size))
-            .filter(|upright| upright.brief.pier.outside_diameter.value >= least)
-            .find_map(|upright| self.look(upright, size, dig_m3, &mut blocks, f64::INFINITY))
+    /// The lightest column no slimmer than this that may be built on a block, whatever its star comes to, and whether or not
+    /// anybody can say.
+    pub fn lightest_that_may_be_built(&self, size: &Size, least: Length) -> Option<Column> {
+        let _ = self.dig_m3(size)?;
+        let fits = |upright: &&Upright| {
+            upright.fits(size) && upright.brief.pier.outside_diameter.value >= least
+        };
+        self.uprights.iter().filter(fits).find_map(|upright| {
+            let (brief, cast) = self.cast(upright, size)?;
+            studs_hold(&brief, &cast).then_some(upright.column)
+        })
+    }
+
+    /// The inputs and the cast part of a candidate, none where it may not be built.
+    fn cast(&self, upright: &Upright, size: &Size) -> Option<(Brief, Cast)> {
+        let (_, brief) = tried(self.plan, Some(size), &upright.column)?;
+        let cast = Cast::of(&brief);
+        let may_be_built = cast.fails().next().is_none();
+        may_be_built.then_some((brief, cast))
     }
 
     /// Every hold that the ground has on a block, whatever stands on it.
@@ -311,21 +321,19 @@ impl<'a> Search<'a> {
         blocks: &mut Vec<HeldBlock>,
         most: f64,
     ) -> Option<Candidate> {
-        let (_, brief) = tried(self.plan, Some(size), &upright.column)?;
-        let cast = Cast::of(&brief);
-        if cast.fails().next().is_some() {
-            return None;
-        }
+        let (brief, cast) = self.cast(upright, size)?;
         let candidate = self.candidate(upright, (size, dig_m3), (&brief, &cast), blocks)?;
         if candidate.growth() >= most {
             return None;
         }
-        let studs = anchors::stage(&brief, &cast.block.value, &cast.loads.value);
-        failing(&studs.notes.checks)
-            .next()
-            .is_none()
-            .then_some(candidate)
+        studs_hold(&brief, &cast).then_some(candidate)
     }
+}
+
+/// Whether no check of the studs fails.
+fn studs_hold(brief: &Brief, cast: &Cast) -> bool {
+    let studs = anchors::stage(brief, &cast.block.value, &cast.loads.value);
+    failing(&studs.notes.checks).next().is_none()
 }
 
 /// A column with all that does not depend on the block. Its joint asks only of what concrete the block is.

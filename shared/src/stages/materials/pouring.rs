@@ -105,10 +105,10 @@ fn steel(job: &Job, list: &mut List) {
     list.buy(
         "rebar",
         format!(
-            "Reinforcing bar {}, ribbed, lengths of {}",
+            "Reinforcing bar {}, lengths of {}",
             match (job.stock(), option.bar) {
-                (Stock::Inch, Some(bar)) => format!("{bar}, grade 60"),
-                _ => job.mm(bar),
+                (Stock::Inch, Some(bar)) => format!("{bar}, grade 60, deformed"),
+                _ => format!("{}, ribbed", job.mm(bar)),
             },
             job.sold("bar-length")
         ),
