@@ -182,9 +182,9 @@ fn ways(service: &Service, kept: &Kept) -> String {
 #[test]
 fn while_the_search_goes_on_the_page_says_how_far_it_is_and_asks_again() {
     let service = start_searching();
-    // Thirteen depths, each a shape that has to be solved: more than a page waits for.
+    // Forty-three depths, each a shape that has to be solved: more than a page waits for.
     let mut plan = small();
-    plan["excavation"]["max_depth_m"] = json!(0.9);
+    plan["excavation"]["max_depth_m"] = json!(2.4);
     let kept = service.create(&plan);
     let first = service.get(&format!("/p/{}/ways", kept.edit)).text();
     assert!(first.contains("Looking at the piers that fit"), "{first}");
