@@ -36,7 +36,9 @@ impl Usual {
             pier.plate_thickness.value,
         ));
         let embedment_mm = embedment(plan, thread, above, stock);
-        let stated = plan.anchors.embedment_mm.unwrap_or(embedment_mm);
+        // A depth that nobody states is drilled to a mark of the tape.
+        let to_a_mark = millimetre::get(stock.up_to_a_mark(millimetre::new(embedment_mm)));
+        let stated = plan.anchors.embedment_mm.unwrap_or(to_a_mark);
         Self {
             embedment_mm,
             length_mm: stock.plate_up_mm(stated + above),

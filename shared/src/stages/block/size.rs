@@ -164,7 +164,10 @@ fn depth(brief: &Brief, ground: &Ground, room: &Room, notes: &mut Notes) -> Leng
     let stock = brief.stock.value;
     let mut found = up(stock, wanted);
     if found > room.depth {
-        found = more(down(stock, room.depth), less(room.depth, metre::new(0.1)));
+        found = more(
+            down(stock, room.depth),
+            less(room.depth, metre::new(stock.either(0.1, 0.1016))),
+        );
         why = limit(room.limited_by);
     }
     chosen::depth(
