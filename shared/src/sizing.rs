@@ -7,7 +7,7 @@
 //! never does worse is assumed there; the whole search of [`crate::candidates`] assumes nothing.
 //!
 //! Where nothing that fits keeps the star within the limit and what was chosen first may not even be built, the lightest column
-//! that may be is taken, no slimmer than the first: whoever builds has a plan to build, and is told that it is not still.
+//! that may be is taken, no slimmer than the first where one of those will do: whoever builds has a plan to build, and is told that it is not still.
 
 mod assumed;
 
@@ -26,7 +26,7 @@ use crate::site_plan::SitePlan;
 use crate::site_plan::anchors::Size as StudSize;
 use crate::site_plan::pier::Fill;
 use crate::stock::goods;
-use crate::units::{Length, metre, millimetre};
+use crate::units::{metre, millimetre};
 use crate::verdict::{Says, Verdict, Within};
 use assumed::{Because, ENOUGH, MAY_BE_BUILT, mark};
 
@@ -120,31 +120,24 @@ pub fn find(plan: &SitePlan, brief: &Brief, first: &Design, shelf: &dyn Shelf) -
             in_the_way: Vec::new(),
         };
     }
-    let is_wanted = first.verdict.build.says == Says::No && !plans.is_empty();
-    let others = if is_wanted {
-        others(plan, brief)
+    let may_be_built = |of: &SitePlan, search: &Search<'_>| {
+        let slimmest = brief.pier.outside_diameter.value;
+        let column = search.lightest_that_may_be_built(&now, slimmest)?;
+        taken(of, &now, &column, &MAY_BE_BUILT)
+    };
+    let chosen = if first.verdict.build.says == Says::No && !plans.is_empty() {
+        plans
+            .iter()
+            .zip(&tries)
+            .find_map(|(of, (_, search))| may_be_built(of, search))
+            .or_else(|| {
+                others(plan, brief)
+                    .iter()
+                    .find_map(|of| may_be_built(of, &Search::new(of, &plain(of, brief), &near)))
+            })
     } else {
-        Vec::new()
+        None
     };
-    let other_tries = others
-        .iter()
-        .map(|plan| (plan, Search::new(plan, &plain(plan, brief), &near)));
-    let may_be_built = |search: &Search<'_>| {
-        // No slimmer than the first, unless only a slimmer one will do.
-        let slimmest = [brief.pier.outside_diameter.value, Length::default()];
-        slimmest
-            .into_iter()
-            .find_map(|least| search.lightest_that_may_be_built(&now, least))
-    };
-    let chosen = plans
-        .iter()
-        .zip(&tries)
-        .filter(|_| is_wanted)
-        .find_map(|(of, (_, search))| taken(of, &now, &may_be_built(search)?, &MAY_BE_BUILT))
-        .or_else(|| {
-            { other_tries }
-                .find_map(|(of, search)| taken(of, &now, &may_be_built(&search)?, &MAY_BE_BUILT))
-        });
     Sizing {
         chosen,
         in_the_way: in_the_way(brief, plan, &tries, &now, &near),

@@ -72,6 +72,16 @@ const fn is_unseen(mark: char) -> bool {
     )
 }
 
+/// A title within a sentence: without its capital.
+#[must_use]
+pub fn lower(title: &str) -> String {
+    let mut letters = title.chars();
+    letters
+        .next()
+        .map(|first| first.to_lowercase().chain(letters).collect())
+        .unwrap_or_default()
+}
+
 /// A text with a capital letter.
 pub fn capital(words: &str) -> String {
     let mut letters = words.chars();

@@ -112,6 +112,16 @@ pub fn lengths_sentence(costs: &Costs, line: &Material) -> String {
     }
 }
 
+/// What the total is: of everything, or of what has a price so far.
+#[must_use]
+pub const fn whole(costs: &Costs) -> &'static str {
+    if costs.unpriced.is_empty() {
+        "In all"
+    } else {
+        "So far"
+    }
+}
+
 /// What has to be said beside the total, each a sentence of its own.
 #[must_use]
 pub fn remarks(design: &Design) -> Vec<String> {

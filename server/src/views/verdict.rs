@@ -4,6 +4,7 @@ use stillground::design::Design;
 use stillground::figure::{Arcsecond, PerCent, Units};
 use stillground::notes::Check;
 use stillground::stages::motion::{Measure, Motion};
+use stillground::text::lower;
 use stillground::units::Outcome;
 use stillground::verdict::{Says, Within};
 
@@ -87,7 +88,7 @@ fn build(design: &Design) -> Answer {
             "unknown",
             format!(
                 "No check fails, but somebody has to look first: {}{more}",
-                first.map_or_else(String::new, |check| words::lower(&check.title))
+                first.map_or_else(String::new, |check| lower(&check.title))
             ),
         ),
     };

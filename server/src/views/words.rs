@@ -170,16 +170,6 @@ pub fn sentence(phrase: &str) -> String {
     format!("{}{}{stop}", first.to_uppercase(), letters.as_str())
 }
 
-/// A title within a sentence: without its capital.
-#[must_use]
-pub fn lower(title: &str) -> String {
-    let mut letters = title.chars();
-    letters
-        .next()
-        .map(|first| first.to_lowercase().chain(letters).collect())
-        .unwrap_or_default()
-}
-
 /// A moment as a day and a time of day, in universal time.
 #[must_use]
 pub fn moment(at: jiff::Timestamp) -> String {

@@ -233,14 +233,14 @@ impl<'a> Search<'a> {
         })
     }
 
-    /// The lightest column no slimmer than this that may be built on a block, whatever its star comes to, and whether or not
-    /// anybody can say.
-    pub fn lightest_that_may_be_built(&self, size: &Size, least: Length) -> Option<Column> {
+    /// The lightest column that may be built on a block, whatever its star comes to, and whether or not anybody can say: one no
+    /// slimmer than this, else one that is.
+    pub fn lightest_that_may_be_built(&self, size: &Size, slimmest: Length) -> Option<Column> {
         let _ = self.dig_m3(size)?;
-        let fits = |upright: &&Upright| {
-            upright.fits(size) && upright.brief.pier.outside_diameter.value >= least
-        };
-        self.uprights.iter().filter(fits).find_map(|upright| {
+        let fitting = self.uprights.iter().filter(|upright| upright.fits(size));
+        let (wide, slim): (Vec<_>, Vec<_>) =
+            fitting.partition(|upright| upright.brief.pier.outside_diameter.value >= slimmest);
+        wide.into_iter().chain(slim).find_map(|upright| {
             let (brief, cast) = self.cast(upright, size)?;
             studs_hold(&brief, &cast).then_some(upright.column)
         })

@@ -4,6 +4,7 @@ use stillground::design::Design;
 use stillground::figure::{One, PerCent, Unit, Units};
 use stillground::site_plan::SitePlan;
 use stillground::stages::motion::improvement::{Improvement, NewField, NewValue};
+use stillground::text::lower;
 
 use crate::forms::question::Kind;
 use crate::forms::questions;
@@ -33,7 +34,7 @@ pub fn effect(improvement: &Improvement, units: Units, design: &Design) -> Strin
         .map(|effect| {
             format!(
                 "{}, {} more",
-                words::lower(named(effect.what, design)),
+                lower(named(effect.what, design)),
                 per_cent(effect.effect_ratio)
             )
         })
@@ -72,10 +73,7 @@ pub fn better(improvement: &Improvement, units: Units, design: &Design) -> Strin
         .map(|effect| {
             let per_cent = (100.0 * effect.effect_ratio).round().abs();
             let per_cent = units.say(per_cent, PerCent);
-            format!(
-                "{}, {per_cent} less",
-                words::lower(named(effect.what, design))
-            )
+            format!("{}, {per_cent} less", lower(named(effect.what, design)))
         })
         .collect();
     if less.is_empty() {

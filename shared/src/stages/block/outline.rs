@@ -1,6 +1,7 @@
 //! The block's outline while it is being sized: plain geometry, its concrete's mass, and where the ground touches its sides.
 
 use crate::brief::Brief;
+use crate::field::Path;
 use crate::figure::{Metre, Unit};
 use crate::notes::{AssumedValue, Assumption, Notes};
 use crate::path;
@@ -152,46 +153,30 @@ pub(super) fn contact(brief: &Brief, outline: &Outline, notes: &mut Notes) -> Co
     {
         notes.assumptions.push(assumed(brief, from));
     }
-    if brief
-        .block
-        .side_contact_to
-        .is_some_and(|stated| stated > outline.depth)
-    {
-        notes.assumptions.push(ends_at_base(brief, to));
+    let below = |stated: Option<Length>| stated.is_some_and(|stated| stated > outline.depth);
+    if below(said.side_contact_to) {
+        let says = ("reach", "it ends there");
+        let field = path!(block.side_contact_to_m);
+        notes.assumptions.push(below_base(brief, field, to, says));
     }
-    if said
-        .side_contact_from
-        .is_some_and(|stated| stated > outline.depth)
-    {
-        notes.assumptions.push(begins_below_base(brief, from));
+    if below(said.side_contact_from) {
+        let says = ("begin", "no soil touches the sides");
+        let field = path!(block.side_contact_from_m);
+        notes.assumptions.push(below_base(brief, field, from, says));
     }
     Contact { from, to }
 }
 
-/// A stated contact that begins below the base which the sizing found.
-fn begins_below_base(brief: &Brief, from: Length) -> Assumption {
+/// A contact that was stated to reach or to begin below the base which the sizing found, and what comes of it.
+fn below_base(brief: &Brief, field: Path, base: Length, says: (&str, &str)) -> Assumption {
+    let (does, so) = says;
     Assumption {
-        field: path!(block.side_contact_from_m),
-        value: AssumedValue::Number(metre::get(from)),
+        field,
+        value: AssumedValue::Number(metre::get(base)),
         unit: Unit::Metre,
         why: format!(
-            "The contact was stated to begin deeper than the base that the sizing found, {} below ground; no soil touches the sides.",
-            brief.units.say(from, Metre)
-        ),
-        effect: "stiffness of the block in the ground".into(),
-        source: Source::judgement("no side below the base"),
-    }
-}
-
-/// A stated contact that reaches below the base which the sizing found.
-fn ends_at_base(brief: &Brief, to: Length) -> Assumption {
-    Assumption {
-        field: path!(block.side_contact_to_m),
-        value: AssumedValue::Number(metre::get(to)),
-        unit: Unit::Metre,
-        why: format!(
-            "The contact was stated to reach deeper than the base that the sizing found, {} below ground; it ends there.",
-            brief.units.say(to, Metre)
+            "The contact was stated to {does} deeper than the base that the sizing found, {} below ground; {so}.",
+            brief.units.say(base, Metre)
         ),
         effect: "stiffness of the block in the ground".into(),
         source: Source::judgement("no side below the base"),

@@ -10,8 +10,8 @@ use crate::source::Source;
 use crate::stages::ground::Ground;
 use crate::stages::loads::Loads;
 use crate::stages::room::{DepthLimit, Room};
-use crate::stock::Stock;
-use crate::units::{Length, kilogram, metre};
+use crate::stock::{INCH_MM, Stock};
+use crate::units::{Length, kilogram, metre, millimetre};
 
 use super::checks;
 use super::chosen;
@@ -166,7 +166,10 @@ fn depth(brief: &Brief, ground: &Ground, room: &Room, notes: &mut Notes) -> Leng
     if found > room.depth {
         found = more(
             down(stock, room.depth),
-            less(room.depth, metre::new(stock.either(0.1, 0.1016))),
+            less(
+                room.depth,
+                stock.either(metre::new(0.1), millimetre::new(4.0 * INCH_MM)),
+            ),
         );
         why = limit(room.limited_by);
     }

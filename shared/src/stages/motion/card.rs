@@ -6,6 +6,7 @@ use crate::stages::motion::Conduct;
 use crate::stages::motion::people::Ground;
 use crate::stages::motion::quiet::{DIRECTIONS, Gait, Loud, Quiet, person_kg, turn};
 use crate::stages::motion::system::System;
+use crate::text::lower;
 use crate::units::{Outcome, metre};
 
 /// Distance of a person's middle from a wall, m.
@@ -202,15 +203,6 @@ fn together(parts: &Parts<'_>) -> String {
         ),
         _ => "Two people count double, three threefold.".into(),
     }
-}
-
-/// The title as the middle of a sentence.
-fn lower(title: &str) -> String {
-    let mut letters = title.chars();
-    letters
-        .next()
-        .map(|first| first.to_lowercase().chain(letters).collect())
-        .unwrap_or_default()
 }
 
 fn list(names: &[&str]) -> String {

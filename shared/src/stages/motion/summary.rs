@@ -5,6 +5,7 @@ use crate::figure::{Arcminute, Arcsecond, Hertz, Kelvin, PerCent, Unit};
 use crate::site_plan::pier::Fill;
 use crate::stages::motion::check::FIRST_HZ;
 use crate::stages::motion::{Budget, Disturbance, Heat, ModeShape, Season};
+use crate::text::lower;
 use crate::units::hertz;
 
 /// Share of the bending from which on a part is named as the soft one.
@@ -81,15 +82,6 @@ fn people(parts: &Parts<'_>) -> Option<String> {
          Walking there moves it {times} times as much{rings}.",
         parts.brief.units.say(still, Arcsecond)
     ))
-}
-
-/// The title as the middle of a sentence.
-fn lower(title: &str) -> String {
-    let mut letters = title.chars();
-    letters
-        .next()
-        .map(|first| first.to_lowercase().chain(letters).collect())
-        .unwrap_or_default()
 }
 
 fn softest(parts: &Parts<'_>) -> Option<String> {

@@ -59,11 +59,6 @@ fn lines(flow: &mut Flow, sheet: &Sheet<'_>) {
 /// What the parts of the work come to, in a line: what is ticked off on the site has no need of each price.
 fn sums(flow: &mut Flow, sheet: &Sheet<'_>) {
     let costs = &sheet.design.costs;
-    let whole = if costs.unpriced.is_empty() {
-        "In all"
-    } else {
-        "So far"
-    };
     let parts: Vec<String> = costs
         .groups
         .iter()
@@ -76,8 +71,9 @@ fn sums(flow: &mut Flow, sheet: &Sheet<'_>) {
         })
         .collect();
     flow.small(&format!(
-        "What it comes to: {}. {whole} {}. The price of each line stands on the sheet “Materials” of the file.",
+        "What it comes to: {}. {} {}. The price of each line stands on the sheet “Materials” of the file.",
         parts.join(" · "),
+        money::whole(costs),
         money::amount(costs, costs.total)
     ));
     let remarks = money::remarks(sheet.design);

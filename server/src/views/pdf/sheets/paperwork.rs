@@ -146,13 +146,8 @@ pub fn materials(flow: &mut Flow, sheet: &Sheet<'_>) {
         .iter()
         .map(|group| sum(group.group.heading().to_owned(), group.total))
         .collect();
-    let whole = if costs.unpriced.is_empty() {
-        "In all"
-    } else {
-        "So far"
-    };
     sums.push(vec![
-        Cell::Bold(whole.to_owned()),
+        Cell::Bold(money::whole(costs).to_owned()),
         Cell::Bold(money::amount(costs, costs.total)),
     ]);
     table(flow, &[("Part of the work", 3.0), ("Amount", 1.2)], &sums);
