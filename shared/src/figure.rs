@@ -90,7 +90,7 @@ unit_table! {
     /// l
     Litre: "l", "US gal", 1.0 / 3.785_411_784, 3;
     /// ml
-    Millilitre: "ml", "US fl oz", 1.0 / 29.573_529_562_5, 3;
+    Millilitre: "ml", "US fl oz", 1.0 / 29.573_529_562_5, 2;
     /// kg
     Kilogram: "kg", "lb", 1.0 / 0.453_592_37, 3;
     /// t

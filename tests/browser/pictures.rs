@@ -19,6 +19,7 @@ pub fn keep(name: &str, bytes: &[u8]) {
 }
 
 #[test]
+#[ignore = "for a person to look at: `tests/run slow`"]
 fn pictures_of_every_page() {
     let journey = Journey::new(WIDTHS[0]);
     let browser = &journey.browser;

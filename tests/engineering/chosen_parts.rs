@@ -23,6 +23,8 @@ use stillground_tests::generated::plan;
 
 /// Plans of each family where nobody says how many.
 const FEW: u64 = 6;
+/// Thinnest block that is chosen where there is room for it: 4 in, and more than the 100 mm of the other family.
+const THINNEST_M: f64 = 0.1016;
 /// Seeds that are tried for one plan: most contradict themselves.
 const TRIES: u64 = 40;
 
@@ -108,7 +110,7 @@ fn moved_by_chosen<'a>(plan: &SitePlan, design: &'a Design) -> Vec<&'a Check> {
         .parts
         .iter()
         .map(|part| part.field)
-        .filter(|field| !is_said(plan, field))
+        .filter(|field| !is_said(plan, design, field))
         .collect();
     let of = |check: &&Check| {
         check.question == Question::Build && check.fields.iter().any(|field| chosen.contains(field))
@@ -272,7 +274,7 @@ fn is_its_row(plan: &SitePlan, brief: &Brief, design: &Design) -> Vec<String> {
     for part in design
         .parts
         .iter()
-        .filter(|part| !is_said(plan, &part.field))
+        .filter(|part| !is_said(plan, design, &part.field))
     {
         let Some(row) = part.stock_row else { continue };
         match part.part {
@@ -304,7 +306,7 @@ fn is_its_row(plan: &SitePlan, brief: &Brief, design: &Design) -> Vec<String> {
 fn sold(plan: &SitePlan, design: &Design, wrong: &mut Vec<String>) -> u64 {
     let mut chosen = 0;
     for part in &design.parts {
-        if is_said(plan, &part.field) {
+        if is_said(plan, design, &part.field) {
             continue;
         }
         chosen += 1;
@@ -316,7 +318,7 @@ fn sold(plan: &SitePlan, design: &Design, wrong: &mut Vec<String>) -> u64 {
 }
 
 /// Whether the person stated a part, or something that it has to follow.
-fn is_said(plan: &SitePlan, field: &str) -> bool {
+fn is_said(plan: &SitePlan, design: &Design, field: &str) -> bool {
     let stated = |path: &str| {
         SitePlan::number(path).is_some_and(|row| (row.get)(plan).is_some())
             || SitePlan::other(path).is_some_and(|row| (row.key)(plan).is_some())
@@ -328,6 +330,12 @@ fn is_said(plan: &SitePlan, field: &str) -> bool {
         // A thread is made of steels of its own family.
         "anchors.strength_class" => stated(field) || stated("anchors.size"),
         "anchors.length_mm" => stated(field) || stated("anchors.embedment_mm"),
+        // A block is as deep as its pit where that is less than the thinnest block; the plan may not be built, and says so.
+        "block.depth_m" => {
+            stated(field)
+                || (metre::get(design.excavation.room_depth) < THINNEST_M
+                    && design.verdict.build.says == Says::No)
+        }
         field => stated(field),
     }
 }

@@ -1,26 +1,27 @@
 //! A real browser, driven over the WebDriver protocol (W3C WebDriver 2) by its own driver program.
 //!
-//! The driver is started on a free port and ended by its handle; nothing else is touched.
+//! To start one takes longer than most journeys, so that one is handed from test to test, each time with a new window and nothing
+//! left of the one before. The driver is started on a free port by a shell that ends it with the tests; nothing else is touched.
 
-use std::io::{BufRead, BufReader};
-use std::net::SocketAddr;
-use std::process::{Child, Command, Stdio};
+mod session;
+
+use std::sync::{Mutex, PoisonError};
 use std::time::{Duration, Instant};
 
 use serde_json::{Value, json};
 
-use crate::http::{ask, parse};
+use session::Session;
 
-/// Longest that the driver may be silent.
-const SILENCE: Duration = Duration::from_secs(60);
 /// The key under which the protocol names an element.
 const ELEMENT: &str = "element-6066-11e4-a52e-4f735466cecf";
 
+/// Browsers that no test has now.
+static FREE: Mutex<Vec<Session>> = Mutex::new(Vec::new());
+
 /// A browser with one window.
 pub struct Browser {
-    driver: Child,
-    socket: SocketAddr,
-    session: String,
+    /// None only while it is dropped.
+    session: Option<Session>,
 }
 
 /// An element on a page.
@@ -42,46 +43,16 @@ pub mod key {
 }
 
 impl Browser {
-    /// Starts the driver and a browser without a screen.
+    /// A browser without a screen: one that no test has now, or a new one.
     ///
     /// # Panics
-    /// When either does not start.
+    /// When driver or browser does not start.
     #[must_use]
     pub fn start() -> Self {
-        let program = std::env::var("CHROMEDRIVER").unwrap_or_else(|_| "chromedriver".to_owned());
-        let mut driver = Command::new(program)
-            .arg("--port=0")
-            .stdout(Stdio::piped())
-            .stderr(Stdio::null())
-            .spawn()
-            .expect("chromedriver: install chromium and its driver, or name it in CHROMEDRIVER");
-        let port = port(&mut driver);
-        let mut browser = Self {
-            driver,
-            socket: SocketAddr::from(([127, 0, 0, 1], port)),
-            session: String::new(),
-        };
-        let arguments = [
-            "--headless=new",
-            "--no-sandbox",
-            "--disable-gpu",
-            "--disable-dev-shm-usage",
-            "--disable-background-networking",
-            "--disable-component-update",
-            "--disable-sync",
-            "--no-first-run",
-            "--force-device-scale-factor=1",
-        ];
-        let capabilities = json!({ "capabilities": { "alwaysMatch": {
-            "browserName": "chrome",
-            "goog:chromeOptions": { "args": arguments },
-        }}});
-        let session = browser.call("POST", "/session", &capabilities);
-        browser.session = format!(
-            "/session/{}",
-            session["sessionId"].as_str().expect("a session")
-        );
-        browser
+        let free = FREE.lock().unwrap_or_else(PoisonError::into_inner).pop();
+        Self {
+            session: Some(free.unwrap_or_else(Session::start)),
+        }
     }
 
     /// Sets the window's inner size.
@@ -288,65 +259,30 @@ impl Browser {
     }
 
     fn get(&self, path: &str) -> Value {
-        self.call("GET", &format!("{}{path}", self.session), &Value::Null)
+        self.session().get(path)
     }
 
     fn post(&self, path: &str, body: &Value) -> Value {
-        self.call("POST", &format!("{}{path}", self.session), body)
+        self.session().post(path, body)
     }
 
-    fn call(&self, method: &str, path: &str, body: &Value) -> Value {
-        let body = if body.is_null() {
-            String::new()
-        } else {
-            body.to_string()
-        };
-        let head = format!(
-            "{method} {path} HTTP/1.1\r\nhost: {}\r\nconnection: close\r\ncontent-type: application/json\r\n",
-            self.socket
-        );
-        let request = format!("{head}content-length: {}\r\n\r\n{body}", body.len());
-        let answer = ask(self.socket, request.as_bytes(), SILENCE)
-            .unwrap_or_else(|error| panic!("{method} {path}: {error}"));
-        let answer = parse(&answer).unwrap_or_else(|| panic!("{method} {path}: no HTTP"));
-        let value = answer.json()["value"].clone();
-        assert!(
-            answer.status < 400,
-            "{method} {path}: {}: {}",
-            value["error"],
-            value["message"]
-        );
-        value
+    fn session(&self) -> &Session {
+        self.session.as_ref().expect("a browser that is in use")
     }
 }
 
 impl Drop for Browser {
+    /// What a test that failed leaves behind is nobody's business: its browser ends with it.
     fn drop(&mut self) {
-        if !self.session.is_empty() {
-            let request = format!(
-                "DELETE {} HTTP/1.1\r\nhost: {}\r\nconnection: close\r\n\r\n",
-                self.session, self.socket
-            );
-            let _ = ask(self.socket, request.as_bytes(), Duration::from_secs(10));
+        let Some(session) = self.session.take() else {
+            return;
+        };
+        if !std::thread::panicking() && session.forgets().is_some() {
+            FREE.lock()
+                .unwrap_or_else(PoisonError::into_inner)
+                .push(session);
         }
-        let _ = self.driver.kill();
-        let _ = self.driver.wait();
     }
-}
-
-/// The port that the driver says it took.
-fn port(driver: &mut Child) -> u16 {
-    let lines = BufReader::new(driver.stdout.take().expect("the driver's words")).lines();
-    let named = |line: String| {
-        line.strip_prefix("ChromeDriver was started successfully on port ")?
-            .trim_end_matches('.')
-            .parse()
-            .ok()
-    };
-    lines
-        .map_while(Result::ok)
-        .find_map(named)
-        .expect("the driver names its port")
 }
 
 fn text(value: &Value) -> String {

@@ -5,7 +5,7 @@ mod concrete;
 mod floor;
 mod ground;
 mod ground_works;
-mod measuring;
+pub mod measuring;
 mod pit;
 mod studs;
 mod using;

@@ -95,7 +95,14 @@ impl Steel {
 pub fn cartridge(stock: Stock, units: Units, millilitres: f64) -> String {
     match goods::near_size(stock, Unit::Millilitre, millilitres) {
         Some(says) if Stock::of(units) == stock => says.replace(' ', "\u{a0}"),
-        _ => units.say(millilitres, Unit::Millilitre),
+        // What somebody read off a cartridge is said to the last digit.
+        _ => {
+            let size = units.entry(millilitres, Unit::Millilitre);
+            format!(
+                "{size}\u{a0}{}",
+                units.convert(millilitres, Unit::Millilitre).1
+            )
+        }
     }
 }
 

@@ -4,9 +4,11 @@ use stillground::brief::Brief;
 use stillground::design::Design;
 use stillground::figure::{Unit, Units};
 use stillground::stages::motion::card::metres_up;
+use stillground::stock::Stock;
 use stillground::units::metre;
 
 use super::Layout;
+use super::layout::PERSON_M;
 use crate::drawing::furniture::{dimension_text, length_text};
 
 /// The labels, and the picture in words.
@@ -137,7 +139,7 @@ fn description(units: Units, layout: &Layout, words: &Words) -> String {
     parts.extend(words.distance.clone());
     parts.push(format!(
         "A person of {} stands {} from the pier’s axis",
-        units.either("1.75\u{a0}m", "5\u{2032}\u{a0}9\u{2033}"),
+        long(Stock::of(units).round(Unit::Metre, PERSON_M)),
         long(layout.person)
     ));
     parts.join(". ") + "."

@@ -1,6 +1,7 @@
 //! Usual sizes of studs beside what is stated: the circle inside the plate, the embedment inside block and stud.
 
 use crate::brief::pier::Pier;
+use crate::figure::Unit;
 use crate::rules::threads::{self, Thread};
 use crate::site_plan::SitePlan;
 use crate::site_plan::anchors::{Size, StrengthClass};
@@ -36,9 +37,7 @@ impl Usual {
             pier.plate_thickness.value,
         ));
         let embedment_mm = embedment(plan, thread, above, stock);
-        // A depth that nobody states is drilled to a mark of the tape.
-        let to_a_mark = millimetre::get(stock.up_to_a_mark(millimetre::new(embedment_mm)));
-        let stated = plan.anchors.embedment_mm.unwrap_or(to_a_mark);
+        let stated = plan.anchors.embedment_mm.unwrap_or(embedment_mm);
         Self {
             embedment_mm,
             length_mm: stock.plate_up_mm(stated + above),
@@ -89,12 +88,15 @@ pub fn above_concrete(thread: &Thread, gap: Length, plate: Length) -> Length {
 }
 
 /// The usual depth, less where a stated stud or block is too short for it, within the product's limits; never below four
-/// diameters.
+/// diameters. It is drilled to a mark of the tape, so that whoever asks for the stud's length and whoever asks for the depth of the
+/// hole are told of the same one.
 fn embedment(plan: &SitePlan, thread: &Thread, above_mm: f64, stock: Stock) -> f64 {
+    let up = |depth| millimetre::get(stock.up_to_a_mark(millimetre::new(depth)));
+    let down = |depth| millimetre::get(stock.down_to_a_mark(millimetre::new(depth)));
     let least =
         (4.0 * millimetre::get(thread.diameter)).max(plan.anchors.min_embedment_mm.unwrap_or(0.0));
-    let mut most = millimetre::get(thread.usual_embedment)
-        .min(plan.anchors.max_embedment_mm.unwrap_or(f64::INFINITY));
+    let usual = stock.round(Unit::Millimetre, millimetre::get(thread.usual_embedment));
+    let mut most = up(usual).min(down(plan.anchors.max_embedment_mm.unwrap_or(f64::INFINITY)));
     if let Some(length) = plan.anchors.length_mm {
         most = most.min(stock.depth_down_mm(length - above_mm));
     }
@@ -106,7 +108,7 @@ fn embedment(plan: &SitePlan, thread: &Thread, above_mm: f64, stock: Stock) -> f
             .unwrap_or(millimetre::get(thread.drill));
         most = most.min(stock.depth_down_mm(block - (2.0 * hole).max(30.0)));
     }
-    most.max(millimetre::get(stock.up_to_a_mark(millimetre::new(least))))
+    most.max(up(least))
 }
 
 /// Clear of the column's weld for a socket, within the plate's edges.

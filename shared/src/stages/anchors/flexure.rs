@@ -262,7 +262,7 @@ fn says(situation: &Situation, found: &Flexure) -> Vec<String> {
         ),
         format!(
             "What the spring is for: when the resin creeps by {}, a bent plate leaves {:.0} % of the preload, a plate that does not give {:.0} %.",
-            units.either("0.1\u{a0}mm", "0.004\u{a0}in"),
+            units.to_feel(CREPT_MM),
             100.0 * found.kept_ratio,
             100.0 * found.kept_stiff_ratio
         ),

@@ -9,6 +9,51 @@ use crate::source::Source;
 const MOST_AT_TOP_N: f64 = 200.0;
 const MOST_AT_TELESCOPE_N: f64 = 50.0;
 
+/// Pulls that measure a pier, each as the round figure of a luggage scale that is no more than what is allowed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Pulls {
+    /// A light one at the pier's top, half of the firm one.
+    pub light: Pull,
+    /// The hardest at the pier's top.
+    pub firm: Pull,
+    /// The hardest at the telescope.
+    pub at_telescope: Pull,
+}
+
+/// One pull.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Pull {
+    /// The force.
+    pub force: String,
+    /// What a luggage scale shows of it.
+    pub on_scale: String,
+}
+
+impl Pulls {
+    /// In these units.
+    pub fn new(units: Units) -> Self {
+        let pull = |newtons: f64| match units {
+            // A luggage scale shows a kilogram for every ten newtons, near enough.
+            Units::Metric => Pull {
+                force: units.say(newtons, Unit::Newton),
+                on_scale: units.say(newtons / 10.0, Unit::Kilogram),
+            },
+            Units::Imperial => {
+                let pounds = 10.0 * (newtons * Unit::Newton.imperial_factor() / 10.0).floor();
+                Pull {
+                    force: format!("{pounds}\u{a0}lbf"),
+                    on_scale: format!("{pounds}\u{a0}lb"),
+                }
+            }
+        };
+        Self {
+            light: pull(MOST_AT_TOP_N / 2.0),
+            firm: pull(MOST_AT_TOP_N),
+            at_telescope: pull(MOST_AT_TELESCOPE_N),
+        }
+    }
+}
+
 pub(super) fn list(brief: &Brief, notes: &mut Notes) {
     let mut add = |id, text: &str, source| notes.caution(id, When::Measuring, text, source);
     add(
@@ -21,20 +66,12 @@ pub(super) fn list(brief: &Brief, notes: &mut Notes) {
         "Somebody walks in the dark: clear the way of cables.",
         Source::common_practice("working in the dark"),
     );
-    // Down to what a scale in pounds shows as a round figure.
-    let newtons = |force: f64| match brief.units {
-        Units::Metric => Units::Metric.say(force, Unit::Newton),
-        Units::Imperial => {
-            let tens = (force * Unit::Newton.imperial_factor() / 10.0).floor();
-            format!("{}\u{a0}lbf", 10.0 * tens)
-        }
-    };
+    let pulls = Pulls::new(brief.units);
     add(
         "measure.pull",
         &format!(
             "A strap can slip and the telescope fall: pull slowly, {} at most at the pier's top, {} at the telescope; stand clear.",
-            newtons(MOST_AT_TOP_N),
-            newtons(MOST_AT_TELESCOPE_N)
+            pulls.firm.force, pulls.at_telescope.force
         ),
         Source::judgement("a firm pull with one arm, and a finger's at the telescope"),
     );

@@ -9,8 +9,7 @@ mod swinging;
 use crate::stages::motion::footfall::Strength;
 use crate::stages::motion::history::{FASTEST, History, STEP_S};
 use crate::stages::motion::modes::Mode;
-use crate::stages::motion::pace::Pace;
-use crate::stages::motion::steps::{AFTER_S, Influences, Trodden};
+use crate::stages::motion::steps::{AFTER_S, Influences, Pace, Trodden};
 use crate::stages::motion::system::Planes;
 use crate::units::ARCSEC_PER_RADIAN;
 

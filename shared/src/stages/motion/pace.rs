@@ -9,7 +9,7 @@ use crate::brief::{Brief, Origin};
 use crate::source::Source;
 use crate::stages::motion::footsteps::{Detail, Held, Steps};
 use crate::stages::motion::history::History;
-use crate::stages::motion::steps::Trodden;
+use crate::stages::motion::steps::{Pace, Trodden};
 use crate::stages::motion::system::Planes;
 use crate::units::hertz;
 
@@ -46,15 +46,6 @@ pub fn band_hz(brief: &Brief) -> (f64, f64) {
     } else {
         BAND_HZ
     }
-}
-
-/// A pace, and the row of chance by which its steps are uneven: another for each pace of a band, so that no one row decides.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Pace {
-    /// Steps a second.
-    pub hertz: f64,
-    /// Number of the row.
-    pub row: u8,
 }
 
 /// The walk at every pace of a band, ready to be followed in one ground after another.

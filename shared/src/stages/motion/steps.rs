@@ -10,7 +10,6 @@ use crate::stages::motion::history::Place;
 #[cfg(test)]
 use crate::stages::motion::history::{Forces, STEP_S, Trace};
 use crate::stages::motion::influence::{Influence, sideways_through_posts, through_floor};
-use crate::stages::motion::pace::Pace;
 use crate::stages::motion::system::Planes;
 use crate::units::{STANDARD_GRAVITY_M_S2, hertz, kilogram, metre_per_second};
 
@@ -26,6 +25,15 @@ const DECK_DAMPING_RATIO: f64 = 0.035;
 /// Where the deck's swing comes from.
 pub const DECK_SOURCE: Source =
     Source::judgement("a timber deck swings at 8 to 20 Hz, here 12, with 3 to 4 % damping");
+
+/// A pace, and the row of chance by which its steps are uneven: another for each pace of a band, so that no one row decides.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Pace {
+    /// Steps a second.
+    pub hertz: f64,
+    /// Number of the row.
+    pub row: u8,
+}
 
 /// What a newton of a foot does to the block: downward, along its way, and outward.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -2,6 +2,7 @@
 
 use stillground::figure::Units;
 use stillground::site_plan::commissioning::MeasurementKind;
+use stillground::stages::cautions::measuring::Pulls;
 
 /// A way to measure.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -121,17 +122,6 @@ impl Way {
     /// How it is done, step by step.
     #[must_use]
     pub fn steps(self, units: Units, stands: bool) -> Vec<String> {
-        // Round figures of the scale that is in hand, the stronger pull no stronger than the caution allows.
-        let [light, firm, at_telescope] = match units {
-            Units::Metric => ["100 N", "200 N", "50 N"],
-            Units::Imperial => ["20 lbf", "40 lbf", "10 lbf"],
-        }
-        .map(|force| force.replace(' ', "\u{a0}"));
-        let [scale_light, scale_firm] = match units {
-            Units::Metric => ["10 kg", "20 kg"],
-            Units::Imperial => ["20 lb", "40 lb"],
-        }
-        .map(|mass| mass.replace(' ', "\u{a0}"));
         match self {
             Self::Knock => [
                 "Lay a telephone flat on the pier’s top, its long side north and south, and tape it down. Start an app that writes its accelerometer to a file, as fast as it can.",
@@ -147,16 +137,7 @@ impl Way {
             ]
             .map(str::to_owned)
             .to_vec(),
-            Self::Pull => vec![
-                "Put a strap round the pier at its top and hook a luggage scale to it. Measure how high above the ground it is.".to_owned(),
-                format!(
-                    "Pull level and slowly to {light} or {firm} (the scale shows {scale_light} or {scale_firm}), and hold for ten seconds while somebody reads how far the star moves."
-                ),
-                "Let go slowly. The star has to come back. If it does not, something slipped: stop, and look at the nuts.".to_owned(),
-                format!(
-                    "To learn of the mount, pull at the telescope’s own centre as well, with {at_telescope} at most."
-                ),
-            ],
+            Self::Pull => pull(&Pulls::new(units)),
             Self::Walk => [
                 "Follow a star high in the sky at the exposure that you use, guiding off and tracking on.",
                 if stands {
@@ -202,4 +183,24 @@ impl Way {
             Self::Level => "A level out of true, grit under it.",
         }
     }
+}
+
+fn pull(pulls: &Pulls) -> Vec<String> {
+    let Pulls {
+        light,
+        firm,
+        at_telescope,
+    } = pulls;
+    vec![
+        "Put a strap round the pier at its top and hook a luggage scale to it. Measure how high above the ground it is.".to_owned(),
+        format!(
+            "Pull level and slowly to {} or {} (the scale shows {} or {}), and hold for ten seconds while somebody reads how far the star moves.",
+            light.force, firm.force, light.on_scale, firm.on_scale
+        ),
+        "Let go slowly. The star has to come back. If it does not, something slipped: stop, and look at the nuts.".to_owned(),
+        format!(
+            "To learn of the mount, pull at the telescope’s own centre as well, with {} at most.",
+            at_telescope.force
+        ),
+    ]
 }
