@@ -35,6 +35,11 @@ pub struct ExposureAdvice {
     pub why: &'static str,
 }
 
+/// Most entrained air that any part of the block asks for, per cent; none where none does.
+pub fn air_per_cent(advice: &[ExposureAdvice]) -> Option<f64> {
+    (advice.iter().filter_map(|row| row.air_per_cent)).reduce(f64::max)
+}
+
 /// Advice for the buried part and for what stands out.
 pub(super) fn advise(brief: &Brief, ground: &Ground) -> Vec<ExposureAdvice> {
     let frost = metre::get(ground.frost_depth) > FROST_M;
@@ -73,6 +78,9 @@ pub(super) fn advise(brief: &Brief, ground: &Ground) -> Vec<ExposureAdvice> {
     advice
 }
 
+/// A class in psi stands in the catalogue as MPa of five digits, a little less than it is.
+const ROUNDED_RATIO: f64 = 1.0 - 1e-4;
+
 /// The same by the table that a plant there knows.
 fn advise_by_aci(brief: &Brief, frost: bool) -> Vec<ExposureAdvice> {
     let row = |part, exposure, why| {
@@ -84,7 +92,7 @@ fn advise_by_aci(brief: &Brief, frost: bool) -> Vec<ExposureAdvice> {
             strength_class: limits.strength_class,
             cement_kg_m3: None,
             air_per_cent: limits.air_per_cent,
-            met: specified(brief.block.concrete.value) >= limits.strength,
+            met: specified(brief.block.concrete.value) >= limits.strength * ROUNDED_RATIO,
             why,
         }
     };
@@ -119,5 +127,36 @@ fn row(brief: &Brief, part: &'static str, exposure: Exposure, why: &'static str)
         air_per_cent: limits.air_per_cent,
         met: characteristic(brief.block.concrete.value) >= limits.strength,
         why,
+    }
+}
+
+#[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test fails by panicking")]
+mod tests {
+    use super::*;
+    use crate::brief::resolve;
+    use crate::design::design;
+    use crate::halfspace::NoShelf;
+    use crate::site_plan::SitePlan;
+    use crate::site_plan::block::Concrete;
+
+    fn met(concrete: Concrete) -> Vec<(&'static str, bool)> {
+        let mut plan = SitePlan::unknown();
+        plan.stock = Some(Stock::Inch);
+        plan.site.frost_depth_m = Some(0.8);
+        plan.block.concrete = Some(concrete);
+        let block = design(&resolve(&plan).unwrap(), &NoShelf).block;
+        let rows = block.exposure.iter();
+        rows.map(|row| (row.class, row.met)).collect()
+    }
+
+    /// ACI 318-19 Table 19.3.2.1 (from memory): 2,500 psi for C1, 3,500 for F1, 4,500 for F2.
+    #[test]
+    fn a_class_meets_the_row_that_asks_for_it() {
+        let all = [("C1", true), ("F1", true), ("F2", true)];
+        assert_eq!(met(Concrete::Psi4500), all);
+        assert_eq!(met(Concrete::Psi4000)[1..], [("F1", true), ("F2", false)]);
+        assert_eq!(met(Concrete::Psi3500)[1..], [("F1", true), ("F2", false)]);
+        assert_eq!(met(Concrete::Psi3000)[1..], [("F1", false), ("F2", false)]);
     }
 }

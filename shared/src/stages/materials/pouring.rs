@@ -2,6 +2,7 @@
 
 use crate::figure::{Day, One, PerCent, Unit};
 use crate::site_plan::block::{Mix, Reinforcement};
+use crate::stages::block::exposure;
 use crate::units::{cubic_metre, metre, millimetre};
 
 use super::lengths::{Offer, needed};
@@ -238,16 +239,24 @@ fn concrete(job: &Job, list: &mut List) {
     let volume = cubic_metre::get(order.volume);
     let class = job.brief.block.concrete.value.said();
     let waste = job.say(100.0 * order.waste_ratio, PerCent);
+    let air = exposure::air_per_cent(&job.block.exposure);
     match job.brief.block.mix.value {
         Mix::Ready => list.buy(
             "concrete-ready",
-            format!("Ready-mixed concrete {class}"),
+            match air {
+                Some(_) => format!("Ready-mixed concrete {class}, air-entrained"),
+                None => format!("Ready-mixed concrete {class}"),
+            },
             (volume, Unit::CubicMetre),
             "the block",
             format!(
-                "{waste} for waste; {}, {} stone",
+                "{waste} for waste; {}, {} stone{}",
                 job.stock().either("consistence S3", "slump 4 to 6\u{2033}"),
-                job.stone(20.0)
+                job.stone(20.0),
+                air.map_or_else(String::new, |air| format!(
+                    "; {} of air in it, since its top is wet when it freezes",
+                    job.say(air, PerCent)
+                ))
             ),
         ),
         Mix::Bagged => list.buy(
@@ -255,7 +264,10 @@ fn concrete(job: &Job, list: &mut List) {
             format!("Dry concrete in bags of {}", job.bag()),
             pieces(f64::from(order.bags.unwrap_or_default())),
             "the block",
-            format!("{waste} for waste; a product that states {class} or better"),
+            format!(
+                "{waste} for waste; a product that states {class} or better{}",
+                air.map_or("", |_| ", and that it stands frost")
+            ),
         ),
         Mix::Site => parts(job, &waste, list),
     }

@@ -14,6 +14,7 @@ use crate::figure::{Unit, Units};
 use crate::site_plan::floor::FloorKind;
 use crate::site_plan::prices::lines::{self, LINES};
 use crate::site_plan::site::Soil;
+use crate::stock::Stock;
 use std::collections::BTreeSet;
 
 fn list(change: impl Fn(&mut SitePlan)) -> Vec<Material> {
@@ -207,4 +208,25 @@ fn studs_can_be_cut_from_rods_and_the_tube_from_whole_lengths() {
     assert_eq!(stud.stock.len(), 3);
     assert!(of("tube").stock.iter().all(|stock| stock.pieces == 1));
     assert!(of("nut").stock.is_empty());
+}
+
+/// EN 206-1:2000 Table F.1, XF3: 4 % of air; ACI 318-19 Table 19.3.3.1 (from memory), F2 with 3/4 in stone: 6 %.
+#[test]
+fn concrete_that_freezes_wet_is_ordered_with_air_in_it() {
+    let ready = |frost, stock| {
+        list(|plan| {
+            plan.stock = Some(stock);
+            plan.block.mix = Some(Mix::Ready);
+            plan.site.frost_depth_m = Some(frost);
+        })
+        .into_iter()
+        .find(|line| line.id == "concrete-ready")
+        .unwrap()
+    };
+    for (stock, air) in [(Stock::Metric, "4% of air"), (Stock::Inch, "6% of air")] {
+        let line = ready(0.8, stock);
+        assert!(line.item.ends_with("air-entrained"), "{}", line.item);
+        assert!(line.note.contains(air), "{}", line.note);
+        assert!(!ready(0.0, stock).note.contains("air"));
+    }
 }
