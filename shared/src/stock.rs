@@ -106,6 +106,16 @@ impl Stock {
         }
     }
 
+    /// Millimetres up to the next mark.
+    pub fn mark_up_mm(self, value: f64) -> f64 {
+        millimetre::get(self.up_to_a_mark(millimetre::new(value)))
+    }
+
+    /// Millimetres down to the last mark.
+    pub fn mark_down_mm(self, value: f64) -> f64 {
+        millimetre::get(self.down_to_a_mark(millimetre::new(value)))
+    }
+
     /// Whether a side or a depth of concrete can be set out by a tape: whole 10 mm, or whole inches.
     pub fn is_round(self, length: Length) -> bool {
         let step = self.either(0.01, INCH_MM / 1000.0);

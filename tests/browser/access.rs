@@ -14,7 +14,7 @@ pub fn axe() -> String {
 }
 
 const RUN: &str = "const done = arguments[arguments.length - 1];
-  axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'], resultTypes: ['violations'], preload: false, iframes: false, selectors: false })
+  axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'], resultTypes: ['violations'], selectors: false })
     .then(r => done(r.violations.map(v => v.id + ': ' + v.nodes.map(n => n.html.slice(0, 120) + ' ' + (n.any[0] || n.all[0] || n.none[0] || {}).message).join(' | '))))
     .catch(e => done([String(e)]));";
 

@@ -1,7 +1,7 @@
 //! Parts as they are asked for at a counter.
 
 use crate::field::Answer;
-use crate::figure::{Millimetre, Unit, Units};
+use crate::figure::{Figure, Millimetre, Unit, Units};
 use crate::rules::tubes;
 use crate::site_plan::anchors::{Size, StrengthClass};
 use crate::site_plan::block::Concrete;
@@ -96,13 +96,11 @@ pub fn cartridge(stock: Stock, units: Units, millilitres: f64) -> String {
     match goods::near_size(stock, Unit::Millilitre, millilitres) {
         Some(says) if Stock::of(units) == stock => says.replace(' ', "\u{a0}"),
         // What somebody read off a cartridge is said to the last digit.
-        _ => {
-            let size = units.entry(millilitres, Unit::Millilitre);
-            format!(
-                "{size}\u{a0}{}",
-                units.convert(millilitres, Unit::Millilitre).1
-            )
+        _ => Figure {
+            digits: units.entry(millilitres, Unit::Millilitre),
+            ..units.figure(millilitres, Unit::Millilitre)
         }
+        .to_string(),
     }
 }
 

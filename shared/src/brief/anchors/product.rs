@@ -94,8 +94,8 @@ pub fn resolve(
     );
     // What must not be less goes up to a mark of the tape, what must not be more down to one.
     let (units, stock) = (ask.units, ask.stock);
-    let up = |value| millimetre::get(stock.up_to_a_mark(millimetre::new(value)));
-    let down = |value| millimetre::get(stock.down_to_a_mark(millimetre::new(value)));
+    let up = |value| stock.mark_up_mm(value);
+    let down = |value| stock.mark_down_mm(value);
     let (least, begins, depths) = match plan.code.unwrap_or(Code::Eurocode) {
         Code::Eurocode => (6.0 * d, "six diameters, where EN 1992-4 begins", EN_DEPTH),
         Code::Aci => (4.0 * d, "four diameters, where ACI 318 begins", ACI_DEPTH),

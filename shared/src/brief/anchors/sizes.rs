@@ -91,8 +91,8 @@ pub fn above_concrete(thread: &Thread, gap: Length, plate: Length) -> Length {
 /// diameters. It is drilled to a mark of the tape, so that whoever asks for the stud's length and whoever asks for the depth of the
 /// hole are told of the same one.
 fn embedment(plan: &SitePlan, thread: &Thread, above_mm: f64, stock: Stock) -> f64 {
-    let up = |depth| millimetre::get(stock.up_to_a_mark(millimetre::new(depth)));
-    let down = |depth| millimetre::get(stock.down_to_a_mark(millimetre::new(depth)));
+    let up = |value| stock.mark_up_mm(value);
+    let down = |value| stock.mark_down_mm(value);
     let least =
         (4.0 * millimetre::get(thread.diameter)).max(plan.anchors.min_embedment_mm.unwrap_or(0.0));
     let usual = stock.round(Unit::Millimetre, millimetre::get(thread.usual_embedment));
