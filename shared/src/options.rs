@@ -17,8 +17,9 @@ use crate::decided::decide;
 use crate::field::Problems;
 use crate::halfspace::Shelf;
 use crate::notes::Obstacle;
+use crate::rules::en_1991_1_1_2002::concrete::density;
 use crate::site_plan::SitePlan;
-use crate::stages::block::{TONNE_KG, density};
+use crate::stages::block::TONNE_KG;
 use crate::units::{kilogram_per_cubic_metre, metre};
 
 pub use measuring::Worth;

@@ -44,6 +44,7 @@ pub mod en_13670_2009 {
 }
 pub mod en_1991_1_1_2002 {
     //! EN 1991-1-1:2002, actions on structures: densities, and the push of a person.
+    pub mod concrete;
     pub mod person;
 }
 pub mod en_1991_1_4_2005 {

@@ -52,7 +52,7 @@ fn exposure_classes_as_printed() {
 #[test]
 fn a_cubic_metre_weighs_what_both_say() {
     let code = 24.0;
-    let ours = kg_m3::get(stillground::stages::block::density());
+    let ours = kg_m3::get(stillground::rules::en_1991_1_1_2002::concrete::density());
     close("against the code", ours * 9.80665 / 1000.0, code, 0.02);
     assert!((2300.0..=2400.0).contains(&ours), "common practice");
 }

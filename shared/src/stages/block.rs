@@ -37,7 +37,6 @@ pub use ducts::Ducts;
 pub use exposure::ExposureAdvice;
 pub use frost::SideFrost;
 pub use needs::{TONNE_KG, plate_needs};
-pub use outline::density;
 pub use steel::SteelOption;
 
 /// The footing.

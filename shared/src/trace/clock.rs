@@ -1,9 +1,19 @@
 //! When the samples were taken: the rate from the whole span, rounded stamps undone, gaps found.
 
-use crate::trace::columns::Unit;
 use crate::trace::said;
 use crate::trace::statistics::median;
 use crate::trace::{Asked, Kind, Refusal};
+
+/// What one in the column of times is.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) enum TimeUnit {
+    /// So many seconds, by name or by what was said.
+    Said(f64),
+    /// A date or the time of day.
+    Moments,
+    /// Not said.
+    Unsaid,
+}
 
 /// A gap is longer than so many samples.
 const GAP: f64 = 2.5;
@@ -24,7 +34,7 @@ pub(super) struct Clock {
 pub(super) fn find(
     raw: Vec<f64>,
     rows: usize,
-    unit: Unit,
+    unit: TimeUnit,
     asked: &Asked,
     remarks: &mut Vec<String>,
 ) -> Result<(Vec<f64>, Clock), Refusal> {
@@ -82,14 +92,14 @@ pub(super) fn find(
 
 fn in_seconds(
     raw: Vec<f64>,
-    unit: Unit,
+    unit: TimeUnit,
     asked: &Asked,
     remarks: &mut Vec<String>,
 ) -> Result<Vec<f64>, Refusal> {
     let factor = match unit {
-        Unit::Said(seconds) => seconds,
-        Unit::Moments => 1.0,
-        Unit::Unsaid => {
+        TimeUnit::Said(seconds) => seconds,
+        TimeUnit::Moments => 1.0,
+        TimeUnit::Unsaid => {
             let first = raw[0].abs();
             let steps: Vec<f64> = raw
                 .windows(2)
@@ -141,8 +151,8 @@ fn in_seconds(
 }
 
 /// The time of day begins anew at midnight.
-fn roll_over(t: &mut [f64], unit: Unit) {
-    if unit != Unit::Moments {
+fn roll_over(t: &mut [f64], unit: TimeUnit) {
+    if unit != TimeUnit::Moments {
         return;
     }
     let (mut added, mut last) = (0.0, t[0]);

@@ -1,12 +1,11 @@
 //! Which column is the time and which are the measurement, and the series that come of them.
 
 use crate::trace::cells::Cell;
-use crate::trace::clock::{self, Clock};
+use crate::trace::clock::{self, Clock, TimeUnit};
 use crate::trace::layout::{Layout, is_comment};
 use crate::trace::names::{is_time_by_name, seconds_in, words};
 use crate::trace::said;
 use crate::trace::sides::{self, Column};
-use crate::trace::table::Table;
 use crate::trace::{Asked, Kind, Refusal};
 
 /// Most columns of measurements that are kept.
@@ -17,21 +16,32 @@ const MOST_VALUES: usize = 3;
 pub(super) struct Chosen {
     pub(super) layout: Layout,
     pub(super) time: Option<usize>,
-    pub(super) unit: Unit,
+    pub(super) unit: TimeUnit,
     pub(super) values: Vec<usize>,
     pub(super) notes: Option<usize>,
     pub(super) remarks: Vec<String>,
 }
 
-/// What one in the column of times is.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) enum Unit {
-    /// So many seconds, by name or by what was said.
-    Said(f64),
-    /// A date or the time of day.
-    Moments,
-    /// Not said.
-    Unsaid,
+/// The columns that were kept.
+#[derive(Debug, Default)]
+pub(super) struct Table {
+    /// Times as they are written; empty where there are none.
+    pub(super) times: Vec<f64>,
+    /// What was measured, less each column's first value; not a number where a cell was empty.
+    pub(super) values: Vec<Vec<f32>>,
+    /// The first value of each column.
+    pub(super) first: Vec<f64>,
+    /// Row and words of notes beside the figures.
+    pub(super) notes: Vec<(usize, String)>,
+    /// Lines that could not be read.
+    pub(super) unread: usize,
+}
+
+impl Table {
+    /// Rows.
+    pub(super) fn rows(&self) -> usize {
+        self.values.first().map_or(0, Vec::len)
+    }
 }
 
 /// One column as a series.
@@ -135,7 +145,7 @@ fn time(
     seen: &[Seen],
     asked: &Asked,
     remarks: &mut Vec<String>,
-) -> Result<(Option<usize>, Unit), Refusal> {
+) -> Result<(Option<usize>, TimeUnit), Refusal> {
     let by_name = |column: usize| {
         let name = &layout.names[column];
         words(name)
@@ -149,9 +159,9 @@ fn time(
             })
     };
     let unit_of = |column: usize| match by_name(column) {
-        _ if seen[column].moments > seen[column].numbers.len() => Unit::Moments,
-        Some(seconds) => Unit::Said(seconds),
-        None => Unit::Unsaid,
+        _ if seen[column].moments > seen[column].numbers.len() => TimeUnit::Moments,
+        Some(seconds) => TimeUnit::Said(seconds),
+        None => TimeUnit::Unsaid,
     };
     if let Some(rate) = asked.rate_hz {
         remarks.push(format!(
@@ -166,9 +176,9 @@ fn time(
                     "The file's own times (“{}”) are not used.",
                     layout.names[beside]
                 ));
-                return Ok((None, Unit::Unsaid));
+                return Ok((None, TimeUnit::Unsaid));
             }
-            return Ok((None, Unit::Unsaid));
+            return Ok((None, TimeUnit::Unsaid));
         }
     }
     if let Some(asked) = &asked.time {
@@ -179,7 +189,7 @@ fn time(
         let column = layout.column(name)?;
         return Ok((
             Some(column),
-            unit.map_or_else(|| unit_of(column), Unit::Said),
+            unit.map_or_else(|| unit_of(column), TimeUnit::Said),
         ));
     }
     let found = (0..layout.columns)

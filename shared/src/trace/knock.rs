@@ -5,6 +5,7 @@ use crate::trace::columns::{Read, Series};
 use crate::trace::knocks::{self, Blow};
 use crate::trace::noise::Pieces;
 use crate::trace::ring::loudest;
+use crate::trace::statistics::averaged;
 use crate::trace::swing::{self, Swing, Window};
 use crate::trace::{FoundMode, Kind, Trace, hum, ring, said};
 
@@ -73,17 +74,6 @@ fn slower(series: Series, rate_hz: f64, remarks: &mut Vec<String>) -> Series {
         t,
         y,
     }
-}
-
-/// Means of so many neighbours.
-pub(super) fn averaged(t: &[f64], y: &[f64], together: usize) -> (Vec<f64>, Vec<f64>) {
-    let mean = |values: &[f64]| {
-        values
-            .chunks_exact(together)
-            .map(|piece| piece.iter().sum::<f64>() / together as f64)
-            .collect()
-    };
-    (mean(t), mean(y))
 }
 
 type Answer = (Vec<FoundMode>, f64);

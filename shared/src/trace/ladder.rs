@@ -1,8 +1,7 @@
 //! How many swings there are: one more is taken as long as it is worth its unknowns and can be told apart.
 
 use crate::trace::fit::{Damped, Fitted, fit};
-use crate::trace::knock::averaged;
-use crate::trace::statistics::mean;
+use crate::trace::statistics::{averaged, mean};
 use crate::trace::{pencil, ring};
 
 /// Sinusoids at most.

@@ -75,3 +75,14 @@ pub(super) fn loudest(among: &[usize], columns: &[Vec<f32>], rate_hz: f64) -> us
         .max_by(|a, b| a.1.total_cmp(&b.1))
         .map_or(0, |(n, _)| n)
 }
+
+/// Means of so many neighbours.
+pub(super) fn averaged(t: &[f64], y: &[f64], together: usize) -> (Vec<f64>, Vec<f64>) {
+    let mean = |values: &[f64]| {
+        values
+            .chunks_exact(together)
+            .map(|piece| piece.iter().sum::<f64>() / together as f64)
+            .collect()
+    };
+    (mean(t), mean(y))
+}

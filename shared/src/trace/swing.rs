@@ -2,10 +2,9 @@
 
 use crate::trace::columns::Series;
 use crate::trace::fit::{Fitted, fit};
-use crate::trace::knock::averaged;
 use crate::trace::knocks::Blow;
 use crate::trace::ladder::Ladder;
-use crate::trace::statistics::{less_running_mean, mean};
+use crate::trace::statistics::{averaged, less_running_mean, mean};
 use crate::trace::{hum, ring, said};
 
 /// What is looked at.

@@ -1,7 +1,7 @@
 //! Reads a table piece by piece: what is kept is the time and up to three columns, whatever else stands in the file.
 
 use crate::trace::cells::Cell;
-use crate::trace::columns::{self, Chosen};
+use crate::trace::columns::{self, Chosen, Table};
 use crate::trace::layout::{Layout, is_comment};
 use crate::trace::{Asked, Kind, MOST_BYTES, MOST_ROWS, Refusal, Trace, knock, lean};
 
@@ -11,28 +11,6 @@ const LONGEST_LINE: usize = 8192;
 const FIRST_LINES: usize = 240;
 /// Most notes that are kept.
 const MOST_NOTES: usize = 400;
-
-/// The columns that were kept.
-#[derive(Debug, Default)]
-pub(super) struct Table {
-    /// Times as they are written; empty where there are none.
-    pub(super) times: Vec<f64>,
-    /// What was measured, less each column's first value; not a number where a cell was empty.
-    pub(super) values: Vec<Vec<f32>>,
-    /// The first value of each column.
-    pub(super) first: Vec<f64>,
-    /// Row and words of notes beside the figures.
-    pub(super) notes: Vec<(usize, String)>,
-    /// Lines that could not be read.
-    pub(super) unread: usize,
-}
-
-impl Table {
-    /// Rows.
-    pub(super) fn rows(&self) -> usize {
-        self.values.first().map_or(0, Vec::len)
-    }
-}
 
 /// A table that comes in pieces.
 #[derive(Debug)]

@@ -7,6 +7,7 @@ use crate::figure::{Kelvin, KilogramPerCubicMetre, One, Unit};
 use crate::notes::{Notes, Working};
 use crate::rules::aci_207_2r_07::adiabatic_rise;
 use crate::rules::aci_211_1_91::absolute_volume;
+use crate::rules::en_1991_1_1_2002::concrete::density;
 use crate::site_plan::block::{Concrete, Mix};
 use crate::site_plan::excavation::Sides;
 use crate::source::Source;
@@ -14,7 +15,7 @@ use crate::stock::goods;
 use crate::units::{Volume, cubic_metre, kilogram, kilogram_per_cubic_metre};
 
 use super::age::row;
-use super::outline::{Outline, density};
+use super::outline::Outline;
 
 /// Waste where concrete is poured against rough ground.
 const WASTE_IN_GROUND_RATIO: f64 = 0.10;

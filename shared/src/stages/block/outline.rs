@@ -5,21 +5,16 @@ use crate::field::Path;
 use crate::figure::{Metre, Unit};
 use crate::notes::{AssumedValue, Assumption, Notes};
 use crate::path;
+use crate::rules::en_1991_1_1_2002::concrete::density;
 use crate::rules::pais_kausel_1988::{self as pais_kausel, Footing};
 use crate::site_plan::excavation::Sides;
 use crate::source::Source;
 use crate::units::{
-    Area, Force, Length, Mass, MassDensity, Volume, gravity, kilogram_per_cubic_metre, megapascal,
-    metre, newton_metre_per_radian,
+    Area, Force, Length, Mass, Volume, gravity, megapascal, metre, newton_metre_per_radian,
 };
 
 /// Side and depth of the block that the trade's rule of thumb names, m.
 pub(super) const METRE_CUBE_M: f64 = 1.0;
-
-/// Mass of a cubic metre of hardened concrete, taken on the light side: EN 1991-1-1 has 24 kN/m³, which is 2447 kg/m³.
-pub fn density() -> MassDensity {
-    kilogram_per_cubic_metre::new(2400.0)
-}
 
 /// Length, width, depth and upstand of a block.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -3,6 +3,7 @@
 use crate::brief::Brief;
 use crate::figure::{Kilopascal, Metre, One, PerCent, Tonne, Unit};
 use crate::notes::Opinion;
+use crate::rules::en_1991_1_1_2002::concrete::density;
 use crate::source::Source;
 use crate::stages::excavation::wider;
 use crate::stages::ground::Ground;
@@ -12,7 +13,7 @@ use crate::units::{kilogram, metre};
 use super::actions::Actions;
 use super::checks;
 use super::needs::TONNE_KG;
-use super::outline::{METRE_CUBE_M, Outline, contact_ratio, density};
+use super::outline::{METRE_CUBE_M, Outline, contact_ratio};
 
 /// Where the rules come from.
 const CUBE: Source = Source::common_practice("a block of about a metre cube");

@@ -10,7 +10,7 @@ use crate::rules::ccip_016_2006::walking;
 use crate::rules::image_motion::scale;
 use crate::rules::lamb_1904::slope;
 use crate::rules::li_2010::step;
-use crate::stages::motion::walk::{DeckSwing, Histories, StepImpulse};
+use crate::stages::motion::followed::{DeckSwing, Histories, StepImpulse};
 use crate::stages::motion::{feet, footfall, pace, steps};
 use crate::units::{STANDARD_GRAVITY_M_S2, gravity, hertz, kilogram};
 

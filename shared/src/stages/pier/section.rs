@@ -2,12 +2,12 @@
 
 use crate::brief::Brief;
 use crate::rules::aisc_360_16::wall;
+use crate::rules::en_1991_1_1_2002::concrete;
 use crate::rules::en_1993_1_1_2005::material;
 use crate::rules::en_1994_1_1_2004::filled_tube;
 use crate::rules::en_10210_2_2006::section;
 use crate::rules::mechanics::cantilever;
 use crate::site_plan::pier::Fill;
-use crate::stages::block;
 use crate::units::{
     Area, BendingStiffness, Force, Length, LinearMassDensity, Mass, Pressure, SecondMoment,
     kilogram, kilogram_per_cubic_metre, kilogram_per_metre, megapascal, millimetre, square_metre,
@@ -67,7 +67,7 @@ pub fn find(brief: &Brief) -> Section {
     let density = match pier.fill.value {
         Fill::None => 0.0,
         Fill::Sand => SAND_KG_M3,
-        Fill::Concrete => kilogram_per_cubic_metre::get(block::density()),
+        Fill::Concrete => kilogram_per_cubic_metre::get(concrete::density()),
     };
     let fill: LinearMassDensity = kilogram_per_metre::new(density * square_metre::get(bore));
     let area = section::area(outside, counted_wall);

@@ -6,10 +6,11 @@ use crate::figure::{
     Unit,
 };
 use crate::notes::{Line, Notes, Worked, Working};
+use crate::rules::en_1991_1_1_2002::concrete::density;
 use crate::rules::en_1997_1_2004::{eccentric_base as base, uplift};
 use crate::source::Source;
 use crate::stages::block::actions::{Actions, at_base};
-use crate::stages::block::outline::{Outline, density};
+use crate::stages::block::outline::Outline;
 use crate::stages::loads::{Load, Loads};
 use crate::units::{Length, Mass, Volume, kilonewton, kilopascal, metre, square_metre};
 
