@@ -10,6 +10,11 @@ pub use rust_decimal::Decimal;
 pub use rust_decimal::prelude::ToPrimitive;
 use serde::{Serialize, Serializer};
 
+use crate::units::customary::{
+    FOOT_M, INCH_MM, MILE_PER_HOUR_M_S, POUND_FORCE_FOOT_N_M, POUND_FORCE_N, POUND_KG, PSI_MPA,
+    SHORT_TON_KG, US_FLUID_OUNCE_ML, US_GALLON_L, YARD_M,
+};
+
 pub use amount::*;
 
 /// System of units that the reader asked for.
@@ -68,77 +73,77 @@ unit_table! {
     /// Per cent.
     PerCent: "%", "%", 1.0, 2;
     /// m
-    Metre: "m", "ft", 1.0 / 0.3048, 3;
+    Metre: "m", "ft", 1.0 / FOOT_M, 3;
     /// mm
-    Millimetre: "mm", "in", 1.0 / 25.4, 4;
+    Millimetre: "mm", "in", 1.0 / INCH_MM, 4;
     /// µm
     Micrometre: "µm", "µm", 1.0, 3;
     /// mm of a focal length: lenses and telescopes are sold by them in either system
     FocalMillimetre: "mm", "mm", 1.0, 4;
     /// m²
-    SquareMetre: "m²", "ft²", 1.0 / (0.3048 * 0.3048), 3;
+    SquareMetre: "m²", "ft²", 1.0 / (FOOT_M * FOOT_M), 3;
     /// mm²
-    SquareMillimetre: "mm²", "in²", 1.0 / (25.4 * 25.4), 4;
+    SquareMillimetre: "mm²", "in²", 1.0 / (INCH_MM * INCH_MM), 4;
     /// mm³
-    CubicMillimetre: "mm³", "in³", 1.0 / (25.4 * 25.4 * 25.4), 4;
+    CubicMillimetre: "mm³", "in³", 1.0 / (INCH_MM * INCH_MM * INCH_MM), 4;
     /// mm⁴
-    MillimetreToTheFourth: "mm⁴", "in⁴", 1.0 / (25.4 * 25.4 * 25.4 * 25.4), 4;
+    MillimetreToTheFourth: "mm⁴", "in⁴", 1.0 / (INCH_MM * INCH_MM * INCH_MM * INCH_MM), 4;
     /// m³
-    CubicMetre: "m³", "yd³", 1.0 / (0.9144 * 0.9144 * 0.9144), 3;
+    CubicMetre: "m³", "yd³", 1.0 / (YARD_M * YARD_M * YARD_M), 3;
     /// m³ that somebody pushes or carries
-    BarrowCubicMetre: "m³", "ft³", 1.0 / (0.3048 * 0.3048 * 0.3048), 3;
+    BarrowCubicMetre: "m³", "ft³", 1.0 / (FOOT_M * FOOT_M * FOOT_M), 3;
     /// l
-    Litre: "l", "US gal", 1.0 / 3.785_411_784, 3;
+    Litre: "l", "US gal", 1.0 / US_GALLON_L, 3;
     /// ml
-    Millilitre: "ml", "US fl oz", 1.0 / 29.573_529_562_5, 2;
+    Millilitre: "ml", "US fl oz", 1.0 / US_FLUID_OUNCE_ML, 2;
     /// kg
-    Kilogram: "kg", "lb", 1.0 / 0.453_592_37, 3;
+    Kilogram: "kg", "lb", 1.0 / POUND_KG, 3;
     /// t
-    Tonne: "t", "short ton", 1000.0 / 907.184_74, 3;
+    Tonne: "t", "short ton", 1000.0 / SHORT_TON_KG, 3;
     /// kg/m
-    KilogramPerMetre: "kg/m", "lb/ft", 0.3048 / 0.453_592_37, 3;
+    KilogramPerMetre: "kg/m", "lb/ft", FOOT_M / POUND_KG, 3;
     /// kg/m³
-    KilogramPerCubicMetre: "kg/m³", "lb/ft³", 0.3048 * 0.3048 * 0.3048 / 0.453_592_37, 3;
+    KilogramPerCubicMetre: "kg/m³", "lb/ft³", FOOT_M * FOOT_M * FOOT_M / POUND_KG, 3;
     /// kg m²
-    KilogramSquareMetre: "kg m²", "lb ft²", 1.0 / (0.453_592_37 * 0.3048 * 0.3048), 3;
+    KilogramSquareMetre: "kg m²", "lb ft²", 1.0 / (POUND_KG * FOOT_M * FOOT_M), 3;
     /// N
-    Newton: "N", "lbf", 1.0 / 4.448_221_615_260_5, 3;
+    Newton: "N", "lbf", 1.0 / POUND_FORCE_N, 3;
     /// kN
-    Kilonewton: "kN", "kip", 1.0 / 4.448_221_615_260_5, 3;
+    Kilonewton: "kN", "kip", 1.0 / POUND_FORCE_N, 3;
     /// N m
-    NewtonMetre: "N m", "lbf ft", 1.0 / 1.355_817_948_331_400_4, 3;
+    NewtonMetre: "N m", "lbf ft", 1.0 / POUND_FORCE_FOOT_N_M, 3;
     /// kN m
-    KilonewtonMetre: "kN m", "kip ft", 1.0 / 1.355_817_948_331_400_4, 3;
+    KilonewtonMetre: "kN m", "kip ft", 1.0 / POUND_FORCE_FOOT_N_M, 3;
     /// MN m/rad
-    MeganewtonMetrePerRadian: "MN m/rad", "kip ft/rad", 1000.0 / 1.355_817_948_331_400_4, 3;
+    MeganewtonMetrePerRadian: "MN m/rad", "kip ft/rad", 1000.0 / POUND_FORCE_FOOT_N_M, 3;
     /// N m/rad
-    NewtonMetrePerRadian: "N m/rad", "lbf ft/rad", 1.0 / 1.355_817_948_331_400_4, 3;
+    NewtonMetrePerRadian: "N m/rad", "lbf ft/rad", 1.0 / POUND_FORCE_FOOT_N_M, 3;
     /// N/m
-    NewtonPerMetre: "N/m", "lbf/ft", 0.3048 / 4.448_221_615_260_5, 3;
+    NewtonPerMetre: "N/m", "lbf/ft", FOOT_M / POUND_FORCE_N, 3;
     /// MN/m
-    MeganewtonPerMetre: "MN/m", "kip/ft", 1000.0 * 0.3048 / 4.448_221_615_260_5, 3;
+    MeganewtonPerMetre: "MN/m", "kip/ft", 1000.0 * FOOT_M / POUND_FORCE_N, 3;
     /// kN/mm
-    KilonewtonPerMillimetre: "kN/mm", "kip/in", 25.4 / 4.448_221_615_260_5, 3;
+    KilonewtonPerMillimetre: "kN/mm", "kip/in", INCH_MM / POUND_FORCE_N, 3;
     /// N/mm
-    NewtonPerMillimetre: "N/mm", "lbf/in", 25.4 / 4.448_221_615_260_5, 3;
+    NewtonPerMillimetre: "N/mm", "lbf/in", INCH_MM / POUND_FORCE_N, 3;
     /// N/rad
-    NewtonPerRadian: "N/rad", "lbf/rad", 1.0 / 4.448_221_615_260_5, 3;
+    NewtonPerRadian: "N/rad", "lbf/rad", 1.0 / POUND_FORCE_N, 3;
     /// N m²
-    NewtonSquareMetre: "N m²", "lbf ft²", 1.0 / (4.448_221_615_260_5 * 0.3048 * 0.3048), 3;
+    NewtonSquareMetre: "N m²", "lbf ft²", 1.0 / (POUND_FORCE_N * FOOT_M * FOOT_M), 3;
     /// N s
-    NewtonSecond: "N s", "lbf s", 1.0 / 4.448_221_615_260_5, 3;
+    NewtonSecond: "N s", "lbf s", 1.0 / POUND_FORCE_N, 3;
     /// kN/m³
-    KilonewtonPerCubicMetre: "kN/m³", "lbf/ft³", 1000.0 * 0.3048 * 0.3048 * 0.3048 / 4.448_221_615_260_5, 3;
+    KilonewtonPerCubicMetre: "kN/m³", "lbf/ft³", 1000.0 * FOOT_M * FOOT_M * FOOT_M / POUND_FORCE_N, 3;
     /// kPa
-    Kilopascal: "kPa", "psf", 1000.0 * 0.3048 * 0.3048 / 4.448_221_615_260_5, 3;
+    Kilopascal: "kPa", "psf", 1000.0 * FOOT_M * FOOT_M / POUND_FORCE_N, 3;
     /// MPa
-    Megapascal: "MPa", "psi", 1e6 * 0.0254 * 0.0254 / 4.448_221_615_260_5, 3;
+    Megapascal: "MPa", "psi", 1.0 / PSI_MPA, 3;
     /// mm/MPa
-    MillimetrePerMegapascal: "mm/MPa", "in/ksi", 4_448.221_615_260_5 / (25.4 * 25.4 * 25.4), 3;
+    MillimetrePerMegapascal: "mm/MPa", "in/ksi", 1000.0 * POUND_FORCE_N / (INCH_MM * INCH_MM * INCH_MM), 3;
     /// m/s
-    MetrePerSecond: "m/s", "ft/s", 1.0 / 0.3048, 3;
+    MetrePerSecond: "m/s", "ft/s", 1.0 / FOOT_M, 3;
     /// m/s of wind, which a forecast gives in miles an hour where miles are driven
-    WindMetrePerSecond: "m/s", "mph", 1.0 / 0.447_04, 3;
+    WindMetrePerSecond: "m/s", "mph", 1.0 / MILE_PER_HOUR_M_S, 3;
     /// °/s²
     DegreePerSecondSquared: "°/s²", "°/s²", 1.0, 3;
     /// Hz

@@ -9,6 +9,7 @@ pub mod words;
 
 use crate::field::choice;
 use crate::figure::{Unit, Units, inches};
+use crate::units::customary::INCH_MM;
 use crate::units::{Length, metre, millimetre};
 
 choice! {
@@ -20,9 +21,6 @@ choice! {
         Inch = "inch", "Inch: pipe by its nominal size, 5/8 inch rod, 4,000 psi, bags of 80 lb";
     }
 }
-
-/// An inch, mm.
-pub const INCH_MM: f64 = 25.4;
 
 impl Stock {
     /// The family that readers of these units usually buy from.

@@ -6,6 +6,8 @@
 //! Traps of the quantity library that the aliases cure: a force times a length is typed as energy there, and a force
 //! over a length as surface tension; the radian counts as one, so a rotational stiffness has the dimension of a moment.
 
+pub mod customary;
+
 use std::marker::PhantomData;
 use uom::si::{ISQ, Quantity, SI};
 use uom::typenum::{N1, N2, P1, P2, P3, P4, Z0};

@@ -81,19 +81,27 @@ fn numbered(pen: &mut Pen, notes: Vec<Callout>) {
 /// A numbered list below all that stands on the paper so far.
 pub fn list(pen: &mut Pen, texts: &[String]) {
     let bounds = pen.bounds();
-    let mut y = bounds.bottom + 3.0 + SIZE;
+    let from = at(bounds.left, bounds.bottom + 3.0 + SIZE);
+    list_from(pen, from, PHONE_ROOM, 0.8, texts);
+}
+
+/// A numbered list from its first base line down, so wide and with so much between two of its lines; gives the base line after
+/// the last.
+pub fn list_from(pen: &mut Pen, from: Point, wide: f64, between: f64, texts: &[String]) -> f64 {
+    let mut y = from.y;
     for (i, text) in texts.iter().enumerate() {
         pen.label(Label {
-            at: at(bounds.left, y),
+            at: at(from.x, y),
             size: SIZE,
             anchor: Anchor::Start,
             upright: false,
             bold: true,
             text: (i + 1).to_string(),
         });
-        let lines = wrap(Face::Figures, text, SIZE, PHONE_ROOM - INDENT);
-        y = pen.paragraph(at(bounds.left + INDENT, y), SIZE, &lines) + 0.8;
+        let lines = wrap(Face::Figures, text, SIZE, wide - INDENT);
+        y = pen.paragraph(at(from.x + INDENT, y), SIZE, &lines) + between;
     }
+    y
 }
 
 /// From a number of the list to its words, mm.

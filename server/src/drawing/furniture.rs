@@ -2,6 +2,7 @@
 
 use stillground::design::ENGINE_VERSION;
 use stillground::figure::{Unit, Units, inches, significant};
+use stillground::units::customary::{FOOT_M, INCH_MM};
 
 use crate::drawing::dimension::arrowhead;
 use crate::drawing::pen::{HEADING, Pen, SIZE, SMALL};
@@ -155,7 +156,7 @@ fn scale_bar(pen: &mut Pen, right: Point, scale: u32, units: Units) {
 fn bar_length(scale: u32, units: Units) -> (f64, String) {
     let (unit_m, symbol, below, below_symbol, parts) = match units {
         Units::Metric => (1.0, "m", 0.001, "mm", 1000.0),
-        Units::Imperial => (0.3048, "ft", 0.0254, "in", 12.0),
+        Units::Imperial => (FOOT_M, "ft", INCH_MM / 1000.0, "in", 12.0),
     };
     let most = 0.045 * f64::from(scale);
     let mut best = (below, format!("1\u{a0}{below_symbol}"));

@@ -9,6 +9,7 @@ use stillground::design::Design;
 use stillground::figure::Arcsecond;
 
 use crate::drawing::area::{Area, area_of};
+use crate::drawing::callout::list_from;
 use crate::drawing::contour;
 use crate::drawing::dimension::arrowhead;
 use crate::drawing::floor::{base, markers};
@@ -300,19 +301,5 @@ fn legend(pen: &mut Pen, layout: &Layout, corner: Point, wide: f64) {
             ),
         ) + 1.6;
     }
-    for (i, text) in layout.stand_words().into_iter().enumerate() {
-        pen.label(Label {
-            at: at(corner.x, y),
-            size: SIZE,
-            anchor: Anchor::Start,
-            upright: false,
-            bold: true,
-            text: (i + 1).to_string(),
-        });
-        y = pen.paragraph(
-            at(corner.x + 6.0, y),
-            SIZE,
-            &wrap(Face::Figures, &text, SIZE, wide - 6.0),
-        ) + 1.0;
-    }
+    list_from(pen, at(corner.x, y), wide, 1.0, &layout.stand_words());
 }

@@ -13,7 +13,8 @@ use dxf::{Color, Drawing, LwPolylineVertex, Point};
 use stillground::brief::Brief;
 use stillground::design::Design;
 use stillground::figure::inches;
-use stillground::stock::{INCH_MM, Stock};
+use stillground::stock::Stock;
+use stillground::units::customary::INCH_MM;
 use stillground::units::{Length, millimetre};
 
 /// Layers with their colours by index; the names say what is cut, what is drilled and what is only read.

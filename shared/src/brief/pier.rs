@@ -9,6 +9,7 @@ use crate::brief::{Ask, Given, taken, usual};
 use crate::site_plan::pier::{Fill, Levelling, Steel};
 use crate::site_plan::{Pier as Said, SitePlan};
 use crate::stock::{Stock, goods};
+use crate::units::customary::INCH_MM;
 use crate::units::{Length, millimetre};
 
 /// Complete answers about the pier.
@@ -48,7 +49,7 @@ pub struct Pier {
 
 /// Decides the pier's unknowns.
 pub fn resolve(plan: &SitePlan, load: &Load, floor: &Floor, ask: &mut Ask) -> Pier {
-    let gap = taken!(ask, Said::gap_mm, ask.stock.either(25.0, 25.4));
+    let gap = taken!(ask, Said::gap_mm, ask.stock.either(25.0, INCH_MM));
     let sight = sight::Sight::new(plan, load, floor, gap.value, ask.stock);
     let height = sight::height(plan, &sight, load, ask);
     let (outside_diameter, wall) = tube::resolve(plan, load, height.value, ask);

@@ -1,7 +1,7 @@
 //! Lengths in feet and inches as they stand on a tape: feet, whole inches, and a fraction down to a sixteenth.
 
-/// Millimetres in an inch.
-const INCH_MM: f64 = 25.4;
+use crate::units::customary::INCH_MM;
+
 /// A length so near a mark of the tape is on it, in.
 const ON_A_MARK_IN: f64 = 0.0025;
 /// From here feet are told from inches where a length is a distance, in.

@@ -16,7 +16,7 @@ use crate::brief::Brief;
 use crate::design::Design;
 use crate::figure::UnitOf;
 use crate::stages::schedule::MEASURE;
-use crate::stock::INCH_MM;
+use crate::units::customary::INCH_MM;
 
 /// What the items are made from.
 struct Job<'a> {

@@ -2,30 +2,20 @@
 
 use stillground::figure::Unit;
 
+use crate::drawing::callout::list_from;
 use crate::drawing::floor::Layout;
 use crate::drawing::pen::{Pen, SIZE};
-use crate::drawing::{Anchor, Label, Line, Point, at};
+use crate::drawing::{Line, Point, at};
 use crate::lettering::{Face, wrap};
 
 /// Who stands where, and what the lines mean.
 pub fn write(pen: &mut Pen, layout: &Layout, corner: Point, wide: f64) {
-    let mut y = corner.y + SIZE;
-    for (i, stand) in layout.stands.iter().enumerate() {
-        pen.label(Label {
-            at: at(corner.x, y),
-            size: SIZE,
-            anchor: Anchor::Start,
-            upright: false,
-            bold: true,
-            text: (i + 1).to_string(),
-        });
-        y = pen.paragraph(
-            at(corner.x + 6.0, y),
-            SIZE,
-            &wrap(Face::Figures, &layout.stand_words(stand), SIZE, wide - 6.0),
-        ) + 1.0;
-    }
-    y += 2.0;
+    let stands: Vec<String> = layout
+        .stands
+        .iter()
+        .map(|stand| layout.stand_words(stand))
+        .collect();
+    let mut y = list_from(pen, at(corner.x, corner.y + SIZE), wide, 1.0, &stands) + 2.0;
     let mut key = |pen: &mut Pen, line: Line, text: String| {
         pen.line(line, &[at(corner.x, y - 1.2), at(corner.x + 12.0, y - 1.2)]);
         y = pen.paragraph(

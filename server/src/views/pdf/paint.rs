@@ -11,6 +11,7 @@ use krilla::metadata::Metadata;
 use krilla::outline::{Outline, OutlineNode};
 use krilla::page::PageSettings;
 use krilla::tagging::{Artifact, ArtifactType, ContentTag, SpanTag};
+use stillground::units::customary::INCH_MM;
 
 use crate::views::pdf::Fault;
 use crate::views::pdf::frame::Heading;
@@ -20,7 +21,7 @@ use tags::Tags;
 
 /// Points of a millimetre.
 fn points(mm: f64) -> f32 {
-    (mm * 72.0 / 25.4) as f32
+    (mm * 72.0 / INCH_MM) as f32
 }
 
 /// Paints pages.

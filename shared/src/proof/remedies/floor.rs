@@ -10,7 +10,7 @@ use crate::proof::pier::Unknown;
 use crate::site_plan::floor::{FloorKind, Stand};
 use crate::stages::floor::{self, Floor, Footprint, footprints};
 use crate::stages::motion::improvement::{NewField, NewValue};
-use crate::stock::INCH_MM;
+use crate::units::customary::INCH_MM;
 use crate::units::{ARCSEC_PER_RADIAN, STANDARD_GRAVITY_M_S2, metre, millimetre};
 
 /// A gap that no floor bridges, of metric and of inch parts.

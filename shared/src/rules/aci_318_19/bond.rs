@@ -3,6 +3,7 @@
 use super::clause;
 use super::edition::Edition;
 use crate::source::{Source, Standing};
+use crate::units::customary::PSI_MPA;
 use crate::units::{Area, Force, Length, Pressure, megapascal, millimetre, square_millimetre};
 
 /// Bond and its factors.
@@ -11,9 +12,6 @@ pub const BOND: Source = clause("17.6.5", Standing::SecondHand);
 pub const LEAST: Source = clause("Table 17.6.5.2.5", Standing::SecondHand);
 /// Sustained tension.
 pub const SUSTAINED: Source = clause("17.5.2.2", Standing::SecondHand);
-
-/// One pound-force per square inch in MPa.
-const PSI_MPA: f64 = 4.448_221_615_260_5 / (25.4 * 25.4);
 
 /// Least characteristic bond stress of a qualified adhesive without tests: outdoors 200 psi cracked and 650 uncracked,
 /// indoors 300 and 1000; four tenths of it where tension is sustained.

@@ -1,10 +1,8 @@
 //! The two editions of the code: ACI 318-19 in pounds and inches, and ACI 318M-19 in SI with rounded constants.
 
-use crate::stock::{INCH_MM, Stock};
+use crate::stock::Stock;
+use crate::units::customary::{INCH_MM, POUND_FORCE_N, PSI_MPA};
 use crate::units::{Force, Length, Pressure, megapascal, millimetre, newton};
-
-/// A pound-force, N.
-const POUND_N: f64 = 4.448_221_615_260_5;
 
 /// An edition: its equations hold in its own units.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -64,11 +62,11 @@ impl Edition {
     /// # Source
     /// ACI 318-19 and ACI 318M-19, notation and units.
     pub fn force_of(self, count: f64) -> Force {
-        newton::new(count * self.either(POUND_N, 1.0))
+        newton::new(count * self.either(POUND_FORCE_N, 1.0))
     }
 
     const fn psi_mpa(self) -> f64 {
-        self.either(POUND_N / (INCH_MM * INCH_MM), 1.0)
+        self.either(PSI_MPA, 1.0)
     }
 }
 

@@ -3,6 +3,7 @@
 
 use super::clause;
 use crate::source::{Source, Standing};
+use crate::units::customary::PSI_MPA;
 use crate::units::{Pressure, megapascal};
 
 /// Where this comes from.
@@ -52,9 +53,6 @@ pub fn limits(exposure: Exposure) -> Limits {
         air_per_cent,
     }
 }
-
-/// A pound-force on a square inch, MPa: 4.448 221 615 260 5 N over 645.16 mm².
-const PSI_MPA: f64 = 4.448_221_615_260_5 / 645.16;
 
 #[cfg(test)]
 mod tests {

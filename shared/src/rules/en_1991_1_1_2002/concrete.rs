@@ -1,12 +1,16 @@
 //! Weight of concrete.
 //! EN 1991-1-1:2002, Table A.1.
 
+use crate::source::Source;
 use crate::units::{MassDensity, kilogram_per_cubic_metre};
+
+/// Where this comes from.
+pub const SOURCE: Source = Source::common_practice("2300 to 2400 kg to the cubic metre");
 
 /// Mass of a cubic metre of hardened concrete, 2400 kg, taken on the light side: weight is what holds a pier down.
 ///
 /// # Source
-/// EN 1991-1-1:2002, Table A.1: concrete of normal weight 24 kN/m³, which is 2447 kg/m³. From memory.
+/// Common practice; EN 1991-1-1:2002, Table A.1, has 24 kN/m³ for concrete of normal weight, which is 2447 kg/m³ (from memory).
 ///
 /// # Valid for
 /// Plain concrete with ordinary aggregate.

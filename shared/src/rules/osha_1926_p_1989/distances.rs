@@ -2,6 +2,7 @@
 //! 29 CFR 1926 Subpart P, 1926.651 and 1926.652.
 
 use crate::source::Source;
+use crate::units::customary::FOOT_M;
 use crate::units::{Length, metre};
 
 /// Source of the depth from which a pit's sides need protection.
@@ -19,9 +20,6 @@ pub const SPOIL: Source = Source::second_hand(
     "1989",
     "1926.651(j)(2), its number from memory",
 );
-
-/// One foot.
-const FOOT_M: f64 = 0.3048;
 
 /// Depth from which the sides of a pit that a person enters need a protective system, unless in stable rock: 5 ft.
 ///

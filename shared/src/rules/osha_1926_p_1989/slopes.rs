@@ -4,6 +4,7 @@
 use serde::Serialize;
 
 use crate::source::Source;
+use crate::units::customary::FOOT_M;
 use crate::units::{Length, metre};
 
 /// Source of the slopes.
@@ -56,7 +57,7 @@ pub fn angle_deg(soil: SlopeType) -> f64 {
 /// # Source
 /// 29 CFR 1926 Subpart P, Appendix B, Table B-1, footnote 3.
 pub fn deepest() -> Length {
-    metre::new(20.0 * 0.3048)
+    metre::new(20.0 * FOOT_M)
 }
 
 /// Type of a soil when water stands in it or seeps from it: C, unless it is stable rock.

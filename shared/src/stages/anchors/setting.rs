@@ -12,7 +12,7 @@ use crate::notes::{Check, Notes, Working};
 use crate::rules::{resin, thread_engagement, threads};
 use crate::site_plan::anchors::Hole;
 use crate::source::Source;
-use crate::stock::INCH_MM;
+use crate::units::customary::INCH_MM;
 use crate::units::{Length, Time, Volume, hour, millilitre, millimetre};
 
 /// Drilled deeper than the embedment by this, mm, for the dust that stays.

@@ -14,6 +14,7 @@ use crate::brief::Brief;
 use crate::source::Source;
 use crate::stages::anchors::seat::Seat;
 use crate::stock::Stock;
+use crate::units::customary::POUND_FORCE_FOOT_N_M;
 use crate::units::{Force, Length, Moment, Spread, newton_metre};
 
 pub use kilos::{Lesson, Reading};
@@ -178,9 +179,6 @@ fn one_case(brief: &Brief, case: Way, built: Way, limits: &[Limit]) -> Case {
         },
     }
 }
-
-/// A pound-force foot, N m.
-const POUND_FORCE_FOOT_N_M: f64 = 1.355_817_948_331_400_4;
 
 /// Down to a figure that a wrench shows, one that is sold there: fives above 50 N m or lbf ft, whole ones above 10, tenths
 /// below.

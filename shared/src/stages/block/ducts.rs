@@ -7,7 +7,7 @@ use crate::brief::Brief;
 use crate::figure::{Metre, Millimetre, Unit, Units};
 use crate::notes::{Check, Notes};
 use crate::source::Source;
-use crate::stock::INCH_MM;
+use crate::units::customary::INCH_MM;
 use crate::units::{Length, metre, millimetre};
 
 use super::outline::Outline;

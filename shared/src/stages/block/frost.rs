@@ -14,18 +14,19 @@ use crate::stages::block::outline::{Contact, Outline};
 use crate::stages::ground::Ground;
 use crate::stages::ground::frost_class::FrostClass;
 use crate::stages::ground::soil_table;
-use crate::stock::{INCH_MM, Stock};
+use crate::stock::Stock;
+use crate::units::customary::{FOOT_M, INCH_MM};
 use crate::units::{Force, Length, Pressure, kilonewton, kilopascal, metre, millimetre};
 
 /// Depth of the boards below ground.
 const BOARD_DEPTH_M: f64 = 0.3;
 /// Width of the boards round the block at least: frost goes about as far sideways as down.
 const BOARD_WIDTH_M: f64 = 1.0;
+/// The same where boards are sold four feet wide, ft.
+const BOARD_WIDTH_FT: f64 = 4.0;
 /// Thickness of the boards where frost goes no deeper than [`DEEP_FROST_M`], and where it does.
 const BOARD_MM: [f64; 2] = [50.0, 100.0];
 const DEEP_FROST_M: f64 = 0.6;
-/// A foot, m: boards are sold four feet wide.
-const FOOT_M: f64 = 12.0 * INCH_MM / 1000.0;
 /// Grip that is left in spite of the boards: cold also goes down in the concrete itself.
 const LEFT_M: f64 = 0.10;
 /// Width of a trench of gravel beside the block.
@@ -176,7 +177,10 @@ fn frost_at_sides(ground: &Ground, outline: &Outline) -> Length {
 
 /// Boards reach as far out as frost goes down, in steps of a tenth.
 fn board_width(stock: Stock, frost: Length) -> Length {
-    let (least, in_a_metre) = stock.either((BOARD_WIDTH_M, 10.0), (4.0 * FOOT_M, 1.0 / FOOT_M));
+    let (least, in_a_metre) = stock.either(
+        (BOARD_WIDTH_M, 10.0),
+        (BOARD_WIDTH_FT * FOOT_M, 1.0 / FOOT_M),
+    );
     metre::new((metre::get(frost) * in_a_metre - 1e-6).ceil() / in_a_metre).max(metre::new(least))
 }
 

@@ -10,7 +10,8 @@ use crate::source::Source;
 use crate::stages::ground::Ground;
 use crate::stages::loads::Loads;
 use crate::stages::room::{DepthLimit, Room};
-use crate::stock::{INCH_MM, Stock};
+use crate::stock::Stock;
+use crate::units::customary::INCH_MM;
 use crate::units::{Length, kilogram, metre, millimetre};
 
 use super::checks;

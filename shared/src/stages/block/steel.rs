@@ -7,8 +7,9 @@ use crate::figure::{Megapascal, SquareMillimetre, Unit};
 use crate::notes::{Notes, Working};
 use crate::rules::en_1992_1_1_2004::{minimum_steel, strength, strength_by_age};
 use crate::site_plan::block::Reinforcement;
+use crate::stock::Stock;
 use crate::stock::goods::BARS;
-use crate::stock::{INCH_MM, Stock};
+use crate::units::customary::INCH_MM;
 use crate::units::{day, megapascal, metre, square_millimetre};
 
 use super::age::{cement_factor, characteristic};

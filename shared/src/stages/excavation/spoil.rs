@@ -9,7 +9,8 @@ use crate::stages::block::Block;
 use crate::stages::excavation::pit::Pit;
 use crate::stages::ground::Ground;
 use crate::stages::ground::soil_table;
-use crate::stock::{INCH_MM, Stock};
+use crate::stock::Stock;
+use crate::units::customary::INCH_MM;
 use crate::units::{Length, Mass, Volume, cubic_metre, gravity, kilogram, metre};
 
 /// The spoil.

@@ -3,6 +3,7 @@
 use crate::figure::{CubicMetre, Litre, Unit, significant};
 use crate::site_plan::excavation::Method;
 use crate::site_plan::site::Soil;
+use crate::units::customary::FOOT_M;
 use crate::units::{cubic_metre, litre, metre};
 
 use super::{Group, Job, List, dowels, frost, pieces, up};
@@ -115,7 +116,7 @@ fn digging(job: &Job, list: &mut List) {
 }
 
 /// Boards are cut to half feet where they are sold in feet, m.
-const HALF_A_FOOT_M: f64 = 0.1524;
+const HALF_A_FOOT_M: f64 = FOOT_M / 2.0;
 
 /// Boards and struts for faces that will not stand by themselves.
 fn lining(job: &Job, list: &mut List) {

@@ -4,11 +4,10 @@ use serde::Serialize;
 
 use crate::figure::{Unit, Units};
 use crate::stock::Stock;
+use crate::units::customary::FOOT_M;
 
 /// A saw cut and the squaring of its ends, m.
 pub(super) const SAW_M: f64 = 0.005;
-
-const FOOT_M: f64 = 0.3048;
 
 /// A whole length in which a line can be had.
 #[derive(Debug, Clone, PartialEq, Serialize)]

@@ -3,10 +3,11 @@
 use crate::figure::{Day, One, PerCent, Unit};
 use crate::site_plan::block::{Mix, Reinforcement};
 use crate::stages::block::exposure;
+use crate::units::customary::INCH_MM;
 use crate::units::{cubic_metre, metre, millimetre};
 
 use super::lengths::{Offer, needed};
-use crate::stock::{INCH_MM, Stock, goods};
+use crate::stock::{Stock, goods};
 
 use super::{Group, Job, List, pieces, up};
 

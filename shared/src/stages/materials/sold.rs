@@ -2,7 +2,8 @@
 
 use crate::figure::inches::nominal;
 use crate::figure::{Kilogram, Unit, Units};
-use crate::stock::{INCH_MM, Stock, goods, words};
+use crate::stock::{Stock, goods, words};
+use crate::units::customary::INCH_MM;
 use crate::units::{kilogram, millilitre};
 
 use super::Job;

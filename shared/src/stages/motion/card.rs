@@ -7,6 +7,7 @@ use crate::stages::motion::people::Ground;
 use crate::stages::motion::quiet::{DIRECTIONS, Gait, Loud, Quiet, person_kg, turn};
 use crate::stages::motion::system::System;
 use crate::text::lower;
+use crate::units::customary::FOOT_M;
 use crate::units::{Outcome, metre};
 
 /// Distance of a person's middle from a wall, m.
@@ -217,7 +218,7 @@ fn list(names: &[&str]) -> String {
 pub fn metres_up(units: Units, metres: f64) -> String {
     let step = match units {
         Units::Metric => 0.1,
-        Units::Imperial => 0.5 * 0.3048,
+        Units::Imperial => 0.5 * FOOT_M,
     };
     units.say((metres / step - 1e-9).ceil() * step, Unit::Metre)
 }

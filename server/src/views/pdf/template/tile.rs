@@ -2,13 +2,13 @@
 //! its neighbours.
 
 use stillground::figure::Units;
-use stillground::stock::INCH_MM;
 
 use super::Pattern;
 use super::grid::{ARM, Grid, Tile};
 use crate::drawing::area::{Area, area_of};
 use crate::drawing::pen::{Pen, SIZE, SMALL};
 use crate::drawing::{Anchor, Drawing, Form, Item, Label, Line, Point, at};
+use stillground::units::customary::INCH_MM;
 
 /// Width of the strips at the left and the lower edge in which the rulers stand, mm.
 pub const RULERS: f64 = 11.0;

@@ -8,6 +8,7 @@ use crate::brief::Brief;
 use crate::figure::{Kilonewton, NewtonMetre, Units};
 use crate::rules::vdi_2230_2015 as tightening;
 use crate::stages::anchors::torque::Screw;
+use crate::units::customary::POUND_FORCE_FOOT_N_M;
 use crate::units::{
     Area, Force, Moment, Pressure, STANDARD_GRAVITY_M_S2, kilonewton, megapascal, newton_metre,
 };
@@ -15,8 +16,6 @@ use crate::units::{
 pub use lesson::Lesson;
 pub(super) use lesson::{lesson, workings};
 
-/// One pound-force foot in newton metres: 4.448 221 615 260 5 N × 0.3048 m.
-const POUND_FOOT_N_M: f64 = 4.448_221_615_260_5 * 0.3048;
 /// The number that is handed on in "kilos", between the 160 and the 200 of common practice.
 const HANDED_ON: f64 = 180.0;
 
@@ -69,7 +68,7 @@ impl Reader<'_> {
     fn all(&self, number: f64) -> Vec<Reading> {
         [
             ("N m", 1.0),
-            ("lbf ft", POUND_FOOT_N_M),
+            ("lbf ft", POUND_FORCE_FOOT_N_M),
             ("kgf m", STANDARD_GRAVITY_M_S2),
         ]
         .into_iter()

@@ -6,7 +6,7 @@ use crate::figure::{
     Unit,
 };
 use crate::notes::{Line, Notes, Worked, Working};
-use crate::rules::en_1991_1_1_2002::concrete::density;
+use crate::rules::en_1991_1_1_2002::concrete;
 use crate::rules::en_1997_1_2004::{eccentric_base as base, uplift};
 use crate::source::Source;
 use crate::stages::block::actions::{Actions, at_base};
@@ -63,9 +63,9 @@ fn volume(outline: &Outline) -> Working {
 }
 
 fn mass(outline: &Outline) -> Working {
-    let source = Source::common_practice("2300 to 2400 kg to the cubic metre");
+    let source = concrete::SOURCE;
     Line::new("block.mass", "Mass of the block", "m = ρ V", source)
-        .with("ρ", density(), KilogramPerCubicMetre)
+        .with("ρ", concrete::density(), KilogramPerCubicMetre)
         .with("V", outline.volume(), CubicMetre)
         .gives("m", Kilogram, |(density, volume)| -> Mass {
             volume * density
