@@ -10,6 +10,7 @@ const OF_THE_ENGINE: &[&str] = &[
     "thiserror",
     "uom",
     "csv",
+    "jiff",
     "nalgebra",
     "rust_decimal",
 ];

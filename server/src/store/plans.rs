@@ -174,6 +174,18 @@ pub(super) async fn insert_plan(work: &mut Work, plan: &SitePlan) -> Outcome<Cre
     Ok(Created { id, links })
 }
 
+/// Keeps others from changing what hangs on a plan until the end of a transaction.
+///
+/// # Errors
+/// There is no such plan.
+pub(super) async fn hold(work: &mut Work, plan_id: &str) -> Outcome<()> {
+    let sql = "UPDATE plans SET revision = revision WHERE id = $1";
+    match work.run(sql, values![plan_id]).await? {
+        0 => Err(StoreFailure::NotFound),
+        _ => Ok(()),
+    }
+}
+
 /// Revokes the plan's links of a right and makes a new one, which may end by itself, within a transaction.
 pub(super) async fn revoke_and_insert(
     work: &mut Work,
@@ -183,16 +195,7 @@ pub(super) async fn revoke_and_insert(
 ) -> Outcome<Secret> {
     let (secret, now) = (Secret::new()?, now());
     // The plan is held until the end, so that of two who replace a link at once only one link stays alive.
-    if work
-        .run(
-            "UPDATE plans SET revision = revision WHERE id = $1",
-            values![plan_id],
-        )
-        .await?
-        == 0
-    {
-        return Err(StoreFailure::NotFound);
-    }
+    hold(work, plan_id).await?;
     revoke_links(work, plan_id, right, now).await?;
     insert_link(work, plan_id, right, &secret, now).await?;
     if let Some(until) = until {

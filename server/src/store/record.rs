@@ -5,7 +5,11 @@ use stillground::record::Entry;
 
 use super::database::{Row, Work, values};
 use super::moment::time;
-use super::{Outcome, Store, StoreFailure, digest};
+use super::plans;
+use super::{Outcome, Store, digest};
+
+#[cfg(doc)]
+use super::StoreFailure;
 
 /// Most entries of a plan: a careful record of a pier has a few hundred.
 pub const MOST_ENTRIES: i64 = 20_000;
@@ -63,16 +67,7 @@ impl Store {
 /// Adds an entry to the record within a transaction.
 pub(super) async fn insert(work: &mut Work, plan_id: &str, entry: &Entry) -> Outcome<Entered> {
     // The plan is held until the end, so that of two entries at once each has a number of its own.
-    if work
-        .run(
-            "UPDATE plans SET revision = revision WHERE id = $1",
-            values![plan_id],
-        )
-        .await?
-        == 0
-    {
-        return Err(StoreFailure::NotFound);
-    }
+    plans::hold(work, plan_id).await?;
     let known = "SELECT document, received_at, plan_id, number, id, digest FROM entries WHERE plan_id = $1 AND id = $2";
     if let Some(row) = work.row(known, values![plan_id, &entry.id]).await? {
         let kept = kept(&row)?;

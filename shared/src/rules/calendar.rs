@@ -1,13 +1,28 @@
 //! Days of the calendar: the engine has no clock, and a schedule counts from a stated day.
 //! Gregorian calendar, ISO 8601 notation year-month-day.
 
+use std::ops::RangeInclusive;
+
+use jiff::civil::{self, Date};
+use jiff::{SignedDuration, Span};
+
 use crate::source::Source;
 
 /// Where this comes from.
 pub const SOURCE: Source = Source::from_memory("ISO 8601", "2004", "calendar date");
 
-/// Lengths of the months from March on, so that the leap day is the last of a year.
-const FROM_MARCH: [i64; 12] = [31, 30, 31, 30, 31, 31, 30, 31, 30, 31, 31, 29];
+/// The day from which the days of a Julian day are counted here, and that day's beginning.
+const EPOCH: (Date, f64) = (civil::date(1970, 1, 1), 2_440_587.5);
+/// Years of which a plan may speak.
+const YEARS: RangeInclusive<i16> = 1900..=2999;
+
+/// Whether a text is a day of the Gregorian calendar between 1900 and 2999, written year-month-day.
+///
+/// # Source
+/// ISO 8601, the extended format of a calendar date.
+pub fn is_date(text: &str) -> bool {
+    day(text).is_some()
+}
 
 /// A day of the calendar so many days after another, both written year-month-day.
 ///
@@ -23,8 +38,8 @@ const FROM_MARCH: [i64; 12] = [31, 30, 31, 30, 31, 31, 30, 31, 30, 31, 31, 29];
 /// assert_eq!(days_after("2028-02-28", 2).as_deref(), Some("2028-03-01"));
 /// ```
 pub fn days_after(date: &str, days: i64) -> Option<String> {
-    let (year, month, day) = parts(date)?;
-    Some(text_of(day_number(year, month, day) + days))
+    let days = Span::new().try_days(days).ok()?;
+    Some(day(date)?.checked_add(days).ok()?.to_string())
 }
 
 /// Julian day of a date's beginning; it ends in one half.
@@ -41,8 +56,8 @@ pub fn days_after(date: &str, days: i64) -> Option<String> {
 /// assert_eq!(julian_day("2000-01-01"), Some(2_451_544.5));
 /// ```
 pub fn julian_day(date: &str) -> Option<f64> {
-    let (year, month, day) = parts(date)?;
-    Some(2_440_587.5 + (day_number(year, month, day) - day_number(1970, 1, 1)) as f64)
+    let (epoch, julian_day) = EPOCH;
+    Some(julian_day + f64::from(from_to(epoch, day(date)?)?))
 }
 
 /// A date as a decimal year, the share of the year that has passed at its beginning added.
@@ -53,26 +68,29 @@ pub fn julian_day(date: &str) -> Option<f64> {
 /// # Valid for
 /// Days that the plan accepts.
 pub fn decimal_year(date: &str) -> Option<f64> {
-    let (year, month, day) = parts(date)?;
-    let (start, end) = (day_number(year, 1, 1), day_number(year + 1, 1, 1));
-    Some(year as f64 + (day_number(year, month, day) - start) as f64 / (end - start) as f64)
+    let day = day(date)?;
+    let gone = f64::from(day.day_of_year() - 1) / f64::from(day.days_in_year());
+    Some(f64::from(day.year()) + gone)
 }
 
 /// Date, hours, minutes and seconds of a Julian day, to the nearest second.
 ///
 /// # Source
 /// Gregorian calendar; a Julian day begins at noon.
-pub fn moment(julian_day: f64) -> (String, u32, u32, u32) {
-    let seconds = ((julian_day - 2_440_587.5) * 86_400.0).round() as i64;
-    let (day, second) = (
-        seconds.div_euclid(86_400),
-        seconds.rem_euclid(86_400) as u32,
-    );
+///
+/// # Valid for
+/// Days that the plan accepts.
+pub fn moment(julian_day: f64) -> (String, i8, i8, i8) {
+    let (epoch, beginning) = EPOCH;
+    let seconds = ((julian_day - beginning) * 86_400.0).round() as i64;
+    let moment = epoch
+        .at(0, 0, 0, 0)
+        .saturating_add(SignedDuration::from_secs(seconds));
     (
-        text_of(day_number(1970, 1, 1) + day),
-        second / 3600,
-        second / 60 % 60,
-        second % 60,
+        moment.date().to_string(),
+        moment.hour(),
+        moment.minute(),
+        moment.second(),
     )
 }
 
@@ -84,57 +102,19 @@ pub fn moment(julian_day: f64) -> (String, u32, u32, u32) {
 /// # Valid for
 /// As [`days_after`]; none where either is no date.
 pub fn days_between(from: &str, to: &str) -> Option<i64> {
-    let number = |date| parts(date).map(|(year, month, day)| day_number(year, month, day));
-    Some(number(to)? - number(from)?)
+    from_to(day(from)?, day(to)?).map(i64::from)
 }
 
-fn parts(date: &str) -> Option<(i64, i64, i64)> {
-    if !crate::site_plan::work::is_date(date) {
-        return None;
-    }
-    let number =
-        |range: std::ops::Range<usize>| date.get(range).and_then(|text| text.parse::<i64>().ok());
-    Some((number(0..4)?, number(5..7)?, number(8..10)?))
+fn from_to(from: Date, to: Date) -> Option<i32> {
+    Some(to.since(from).ok()?.get_days())
 }
 
-/// Days since the first of March of the year 0, for years of Gregorian reckoning that begin in March.
-fn day_number(year: i64, month: i64, day: i64) -> i64 {
-    let (year, months) = if month > 2 {
-        (year, month - 3)
-    } else {
-        (year - 1, month + 9)
-    };
-    let before: i64 = FROM_MARCH
-        .iter()
-        .take(usize::try_from(months).unwrap_or(0))
-        .sum();
-    365 * year + year / 4 - year / 100 + year / 400 + before + day - 1
-}
-
-/// The date of a day number.
-fn text_of(number: i64) -> String {
-    let mut year = number * 400 / 146_097;
-    while day_number(year + 1, 3, 1) <= number {
-        year += 1;
-    }
-    while day_number(year, 3, 1) > number {
-        year -= 1;
-    }
-    let mut left = number - day_number(year, 3, 1);
-    let mut month = 0;
-    for length in FROM_MARCH {
-        if left < length {
-            break;
-        }
-        left -= length;
-        month += 1;
-    }
-    let (year, month) = if month < 10 {
-        (year, month + 3)
-    } else {
-        (year + 1, month - 9)
-    };
-    format!("{year:04}-{month:02}-{:02}", left + 1)
+/// The day that a text names; none where it is written in another way or lies outside the years.
+fn day(text: &str) -> Option<Date> {
+    let written = text.as_bytes();
+    let is_whole = written.len() == 10 && written[4] == b'-' && written[7] == b'-';
+    let day: Date = is_whole.then(|| text.parse().ok()).flatten()?;
+    YEARS.contains(&day.year()).then_some(day)
 }
 
 #[cfg(test)]
@@ -180,16 +160,30 @@ mod tests {
     }
 
     #[test]
-    fn four_centuries_run_without_a_gap() {
-        let mut seen = "1999-12-31".to_owned();
-        for day in 0..146_097 {
-            let next = days_after("2000-01-01", day).unwrap();
-            assert!(next > seen, "{seen} then {next}");
-            seen = next;
+    fn only_days_of_the_calendar_are_dates() {
+        assert!(is_date("2028-02-29"));
+        for text in [
+            "2027-02-29",
+            "2027-13-01",
+            "27-01-01",
+            "2027-04-31",
+            "tomorrow!!",
+            "2027-1-001",
+            "+027-01-01",
+            "2027-W16-1",
+            "1899-12-31",
+            "3000-01-01",
+        ] {
+            assert!(!is_date(text), "{text}");
         }
+    }
+
+    #[test]
+    fn four_centuries_have_146_097_days() {
         assert_eq!(
             days_after("2000-01-01", 146_097).as_deref(),
             Some("2400-01-01")
         );
+        assert_eq!(days_between("2000-01-01", "2400-01-01"), Some(146_097));
     }
 }

@@ -2,6 +2,7 @@
 
 use crate::field::{Problem, section};
 use crate::path;
+use crate::rules::calendar::is_date;
 use crate::site_plan::{HOUSE, SitePlan};
 use crate::source::Source;
 
@@ -53,58 +54,4 @@ pub fn problems(plan: &SitePlan) -> Vec<Problem> {
         said: "This is no day of the calendar; write year-month-day, for instance 2027-04-19."
             .into(),
     }]
-}
-
-/// Whether a text is a day of the Gregorian calendar between 1900 and 2999, written year-month-day.
-pub fn is_date(text: &str) -> bool {
-    parts(text).is_some()
-}
-
-fn parts(text: &str) -> Option<(u32, u32, u32)> {
-    let bytes = text.as_bytes();
-    if bytes.len() != 10 || bytes[4] != b'-' || bytes[7] != b'-' || !text.is_ascii() {
-        return None;
-    }
-    if !text
-        .bytes()
-        .enumerate()
-        .all(|(i, byte)| matches!(i, 4 | 7) || byte.is_ascii_digit())
-    {
-        return None;
-    }
-    let (year, month, day) = (
-        text[0..4].parse().ok()?,
-        text[5..7].parse().ok()?,
-        text[8..10].parse().ok()?,
-    );
-    let leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
-    let days = match month {
-        1 | 3 | 5 | 7 | 8 | 10 | 12 => 31,
-        4 | 6 | 9 | 11 => 30,
-        2 if leap => 29,
-        2 => 28,
-        _ => return None,
-    };
-    ((1900..=2999).contains(&year) && (1..=days).contains(&day)).then_some((year, month, day))
-}
-
-#[cfg(test)]
-mod tests {
-    use super::is_date;
-
-    #[test]
-    fn only_days_of_the_calendar_are_dates() {
-        assert!(is_date("2028-02-29"));
-        for text in [
-            "2027-02-29",
-            "2027-13-01",
-            "27-01-01",
-            "2027-04-31",
-            "tomorrow!!",
-            "2027-1-001",
-            "+027-01-01",
-        ] {
-            assert!(!is_date(text), "{text}");
-        }
-    }
 }

@@ -108,6 +108,21 @@ pub struct Stiffness {
     pub coupling_y_rx: Option<CouplingStiffness>,
 }
 
+/// A stiffness of which nothing can be said, and the check that says why.
+fn unknown(mut notes: Notes, why: impl Into<String>) -> Found<GroundStiffness> {
+    notes.check(Check::unknown(
+        SHAPE_CHECK,
+        SHAPE_TITLE,
+        Unit::One,
+        SOURCE,
+        why,
+    ));
+    Found {
+        value: GroundStiffness::unknown(),
+        notes,
+    }
+}
+
 /// Finds the ground's stiffness.
 pub fn stage(
     brief: &Brief,
@@ -119,34 +134,16 @@ pub fn stage(
     let case = contact::of(brief, ground, block);
     let mut notes = Notes::default();
     let Some(g) = ground.shear_modulus else {
-        let why = "The stiffness of this ground cannot be presumed; a ground engineer has to say what it is, or a measured speed of shear waves.";
-        notes.check(Check::unknown(
-            SHAPE_CHECK,
-            SHAPE_TITLE,
-            Unit::One,
-            SOURCE,
-            why,
-        ));
-        return Found {
-            value: GroundStiffness::unknown(),
+        return unknown(
             notes,
-        };
+            "The stiffness of this ground cannot be presumed; a ground engineer has to say what it is, or a measured speed of shear waves.",
+        );
     };
     let solved = match halfspace::solved(&contact::middle(&case, &geometry), shelf) {
         Ok(solved) => solved,
         Err(problem) => {
             let why = format!("The block's stiffness in the ground could not be found: {problem}.");
-            notes.check(Check::unknown(
-                SHAPE_CHECK,
-                SHAPE_TITLE,
-                Unit::One,
-                SOURCE,
-                why,
-            ));
-            return Found {
-                value: GroundStiffness::unknown(),
-                notes,
-            };
+            return unknown(notes, why);
         }
     };
     let reach = Reach::of(solved, &case);

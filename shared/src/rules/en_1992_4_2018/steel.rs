@@ -97,7 +97,16 @@ pub fn lever_arm(diameter: Length, gap: Length, plate: Length, clamped: bool) ->
     into + gap + plate / 2.0
 }
 
-/// Resistance to shear with lever arm V_Rk,s,M = α_M M_Rk,s/l_a; α_M is 2 where the plate cannot turn, else 1.
+/// How much a stud is held against turning at the plate, α_M: 2 where another stud keeps the plate from turning, 1 where it
+/// stands alone.
+///
+/// # Source
+/// EN 1992-4:2018, 6.2.2.3 (3).
+pub const fn restraint_factor(studs: usize) -> f64 {
+    if studs > 1 { 2.0 } else { 1.0 }
+}
+
+/// Resistance to shear with lever arm V_Rk,s,M = α_M M_Rk,s/l_a, with α_M from [`restraint_factor`].
 ///
 /// # Source
 /// EN 1992-4:2018, 7.2.2.3.2 (1).

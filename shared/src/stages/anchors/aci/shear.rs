@@ -96,7 +96,7 @@ fn lever(
         situation.brief.pier.plate_thickness.value,
         false,
     );
-    let restraint = if acting.count() > 1 { 2.0 } else { 1.0 };
+    let restraint = bending::restraint_factor(acting.count());
     let found = Line::new(
         named!("aci", acting.scope, "shear_lever_arm"),
         format!("{}: steel in shear over the gap", acting.scope.words()),

@@ -12,11 +12,6 @@ use crate::stages::anchors::situation::{Acting, Situation, named};
 use crate::stages::anchors::strength::{Mode, Strengths};
 use crate::units::{Force, newton};
 
-/// A base plate with several studs cannot turn when it is pushed sideways.
-const HELD_FACTOR: f64 = 2.0;
-/// One stud alone can.
-const FREE_FACTOR: f64 = 1.0;
-
 /// Puts the resistances in shear.
 pub(super) fn put(
     situation: &Situation,
@@ -95,11 +90,7 @@ fn lever(situation: &Situation, acting: &Acting, strengths: &mut Strengths, note
         situation.brief.pier.plate_thickness.value,
         false,
     );
-    let restraint = if acting.count() > 1 {
-        HELD_FACTOR
-    } else {
-        FREE_FACTOR
-    };
+    let restraint = steel::restraint_factor(acting.count());
     let factor = factors::steel_shear_factor(steel.ultimate, steel.yield_strength);
     let found = Line::new(
             named!("eurocode", acting.scope, "shear_lever_arm"),
