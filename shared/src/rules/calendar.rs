@@ -179,7 +179,13 @@ mod tests {
     }
 
     #[test]
-    fn four_centuries_have_146_097_days() {
+    fn four_centuries_run_without_a_gap() {
+        let mut seen = "1999-12-31".to_owned();
+        for day in 0..146_097 {
+            let next = days_after("2000-01-01", day).unwrap();
+            assert!(next > seen, "{seen} then {next}");
+            seen = next;
+        }
         assert_eq!(
             days_after("2000-01-01", 146_097).as_deref(),
             Some("2400-01-01")

@@ -5,7 +5,7 @@ use stillground::figure::{Unit, Units, digits};
 mod table;
 
 use super::{Question, Reading};
-use table::{DOUBTS, MEASURES};
+use table::{DOUBTS, ROWS};
 
 /// What a unit measures.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -79,6 +79,21 @@ const fn m(kind: Kind, name: &'static str, times: f64, over: f64) -> Measure {
     }
 }
 
+/// A unit, and all its names.
+struct Row(&'static [&'static str], Measure);
+
+const fn row(kind: Kind, names: &'static [&'static str], times: f64, over: f64) -> Row {
+    Row(names, m(kind, "", times, over))
+}
+
+/// Every unit by every name.
+fn measures() -> impl Iterator<Item = Measure> {
+    ROWS.iter().flat_map(|Row(names, unit)| {
+        let named = |&name| Measure { name, ..*unit };
+        names.iter().map(named)
+    })
+}
+
 /// What stands after a figure.
 pub enum Match<'a> {
     /// A unit of the right kind, and what follows it.
@@ -96,10 +111,9 @@ pub fn take(text: &str, unit: Unit) -> Match<'_> {
         return Match::Bare;
     }
     let kind = kind_of(unit);
-    let found = MEASURES
-        .iter()
+    let found = measures()
         .filter(|measure| measure.kind == kind)
-        .filter_map(|measure| Some((*measure, after(text, measure.name)?)));
+        .filter_map(|measure| Some((measure, after(text, measure.name)?)));
     if let Some((measure, rest)) = found.max_by_key(|(measure, _)| measure.name.len()) {
         return Match::Measure(measure, rest);
     }
@@ -126,10 +140,7 @@ pub fn take(text: &str, unit: Unit) -> Match<'_> {
         .collect();
     let word = word.trim();
     Match::Other(
-        match MEASURES
-            .iter()
-            .find(|measure| after(word, measure.name) == Some(""))
-        {
+        match measures().find(|measure| after(word, measure.name) == Some("")) {
             Some(other) => format!(
                 "“{word}” is {}, and this asks for {}.",
                 other.kind.words(),
